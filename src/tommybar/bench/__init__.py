@@ -1,0 +1,1 @@
+"""Builds in progress: the journal and rescue."""

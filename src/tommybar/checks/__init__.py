@@ -1,0 +1,1 @@
+"""One check a file; each gives findings and never prints."""

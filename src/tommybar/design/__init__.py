@@ -1,0 +1,1 @@
+"""The design file: named sizes, expressions, parts, features, relations, purposes."""

@@ -1,0 +1,1 @@
+"""Outside figures: data files that name their source, and small readers."""

@@ -1,0 +1,1 @@
+"""What has really been made: measured sizes, steps done, and new limits of mates."""

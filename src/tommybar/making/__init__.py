@@ -1,0 +1,1 @@
+"""Blanks, holding, route, tools, cuts, dials, coordinates."""

@@ -1,0 +1,1 @@
+"""Formulas, pure: cutting, holding, deflection, rotors, joints, structure, springs."""

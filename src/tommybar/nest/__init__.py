@@ -1,0 +1,1 @@
+"""Blanks onto the rack and onto what can be bought."""

@@ -1,0 +1,1 @@
+"""Sheets and documents; one writer a file."""

@@ -1,0 +1,1 @@
+"""Sizes for a scale and a shop."""

@@ -1,0 +1,1 @@
+"""Features as geometry: half-sections, holes, volume, mass and inertia."""

@@ -1,0 +1,1 @@
+"""Limits, fits, float loops, run-out and position stacks, measuring capability."""
