@@ -1,0 +1,53 @@
+"""What has really been made so far, as read from a made file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A measured size: part.feature, the figure [mm], with what, when, by whom."""
+
+    size: str
+    value: float
+    instrument: str = ""
+    on: str = ""
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Ticked:
+    """A step (part/card/step) or a whole card (part/card) that is done, or skipped with a reason."""
+
+    key: str
+    done: bool = True
+    on: str = ""
+    by: str = ""
+    skipped: str = ""
+
+
+@dataclass(frozen=True)
+class Whereabouts:
+    """Where a part was left."""
+
+    part: str
+    where: str
+
+
+@dataclass(frozen=True)
+class Made:
+    """The state of one making. Later entries of the same size replace earlier ones; none is deleted."""
+
+    design: str = ""
+    measured: tuple[Measured, ...] = ()
+    ticks: tuple[Ticked, ...] = ()
+    whereabouts: tuple[Whereabouts, ...] = ()
+
+    def size(self, name: str) -> Measured | None:
+        """The latest measurement of that size, or None."""
+        return next((one for one in reversed(self.measured) if one.size == name), None)
+
+    def begun(self, part: str) -> bool:
+        """Whether any step of that part has been ticked."""
+        return any(one.key.split("/")[0] == part for one in self.ticks if one.done)
