@@ -1,0 +1,1 @@
+"""Outside figures: what books and standards print, run against the program."""
