@@ -48,7 +48,7 @@ OUTSIDE = ("read", "memory", "common practice")  # kinds of outside figure; "com
 _DMS = re.compile(r"""^(-?)(\d+)\s*deg(?:\s*(\d+(?:\.\d+)?)\s*')?(?:\s*(\d+(?:\.\d+)?)\s*")?$""")
 
 
-class Unmapped(LookupError):
+class Unmapped(LookupError):  # noqa: N818 - named for the outcome that is counted
     """No rule turns this row into a call."""
 
 
