@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from tommybar.facts.fits.iso286 import Limits, limits_of_size
+from tommybar.facts.fits.iso286 import limits_of_size
+from tommybar.facts.fits.limits import Limits
 from tommybar.facts.fits.zones import is_hole
 from tommybar.refusals import Refusal
 

@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tommybar.facts.fits.limits import Limits
+from tommybar.facts.fits.limits import Limits as Limits
 from tommybar.facts.fits.zones import grade_number, split_zone
 from tommybar.facts.table import Source, Table, read_table
 from tommybar.refusals import Refusal
