@@ -1,0 +1,132 @@
+"""Mass, centre and moments of inertia of a part, exact for what is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tommybar.refusals import Refusal
+from tommybar.shapes.features import PlateShape, Shape, TurnedShape
+from tommybar.shapes.holes import circle_hole_moments, cross_hole_moments
+from tommybar.shapes.moments import Moments, ring_of_revolution
+from tommybar.shapes.plates import plate_moments
+from tommybar.shapes.section import half_section
+
+
+@dataclass(frozen=True)
+class MassProperties:
+    """Mass and inertia of one part.
+
+    Turned parts: ``centre`` is z from face A, ``inertia_axis`` is about the
+    part's own axis, ``inertia_across`` about an axis through the centre of
+    mass square to it (the mean over all directions), and ``off_axis`` says
+    how far the centre of mass lies from the axis. Plates: z is the depth
+    below the top face, the axis runs through the centre of mass, and
+    ``off_axis`` is the centre in length and width from the lower left corner.
+    """
+
+    volume: float  # [mm3]
+    mass: float  # [g]
+    centre: float  # [mm]
+    inertia_axis: float  # [g mm2]
+    inertia_across: float  # [g mm2]
+    off_axis: tuple[float, float] = (0.0, 0.0)  # [mm]
+
+    @property
+    def unbalance(self) -> float:
+        """Mass times distance of the centre of mass from the axis; turned parts only [g mm]."""
+        return self.mass * float((self.off_axis[0] ** 2 + self.off_axis[1] ** 2) ** 0.5)
+
+
+def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
+    """Volume, mass, centre of mass and moments of inertia of a part.
+
+    The half-section is a polygon, so the body it sweeps has closed forms;
+    holes on a circle are subtracted in closed form, cross holes by quadrature
+    to 1 part in 10^7 of their volume. Corner radii are drawn with 16 chords a
+    quarter turn.
+
+    Parameters
+    ----------
+    shape : TurnedShape or PlateShape
+        The part's features with their figures; toleranced ones count at the
+        figure that is aimed at [mm]
+    density_g_cm3 : float
+        Density, above 0 [g/cm3]
+
+    Returns
+    -------
+    MassProperties
+        Volume [mm3], mass [g], centre [mm], inertias [g mm2]
+
+    Raises
+    ------
+    Refusal
+        If the density is not above 0, or the features make no single body.
+
+    Notes
+    -----
+    Threads stand at their major diameter outside and the tapping drill
+    inside; knurls are plain. Holes that run into one another are each taken
+    off whole.
+
+    Examples
+    --------
+    A steel disc 50 in diameter and 10 thick: m = 154.1 g, m r^2 / 2 = 48 167 g mm2.
+
+    >>> from tommybar.shapes.features import Cylinder, Dim
+    >>> disc = TurnedShape(Dim(10.0), (Cylinder("rim", Dim(50.0), 0.0, 10.0),))
+    >>> found = mass_properties(disc, 7.85)
+    >>> round(found.mass, 1), round(found.inertia_axis)
+    (154.1, 48167)
+
+    References
+    ----------
+    .. [1] First principles; checked against closed forms and slice quadrature.
+    """
+    if not 0 < density_g_cm3 < 30:
+        raise Refusal(
+            f"The density is {density_g_cm3:g} g/cm3; it must be above 0 and below 30 g/cm3.",
+            "Steel is 7.85, brass 8.5, aluminium 2.7 g/cm3.",
+        )
+    grams = density_g_cm3 / 1000
+    if isinstance(shape, PlateShape):
+        return _of_plate(plate_moments(shape), grams)
+    return _of_turned(turned_moments(shape), grams)
+
+
+def turned_moments(shape: TurnedShape) -> Moments:
+    """Moments of a turned part with all its holes taken off, z from face A."""
+    section = half_section(shape)
+    body = ring_of_revolution([(z, r) for z, r in section.exterior.coords[:-1]])
+    for holes in shape.circle_holes:
+        body -= circle_hole_moments(holes, section)
+    for hole in shape.cross_holes:
+        body -= cross_hole_moments(hole, section)
+    return body
+
+
+def _of_turned(body: Moments, grams: float) -> MassProperties:
+    centre = body.z / body.volume
+    across = (body.xx + body.yy) / 2 + body.zz - body.volume * centre**2
+    return MassProperties(
+        volume=body.volume,
+        mass=body.volume * grams,
+        centre=centre,
+        inertia_axis=(body.xx + body.yy) * grams,
+        inertia_across=across * grams,
+        off_axis=(body.x / body.volume, body.y / body.volume),
+    )
+
+
+def _of_plate(body: Moments, grams: float) -> MassProperties:
+    x, y, z = body.x / body.volume, body.y / body.volume, body.z / body.volume
+    xx, yy = body.xx - body.volume * x * x, body.yy - body.volume * y * y
+    zz = body.zz - body.volume * z * z
+    return MassProperties(
+        volume=body.volume,
+        mass=body.volume * grams,
+        centre=z,
+        inertia_axis=(xx + yy) * grams,
+        inertia_across=((xx + yy) / 2 + zz) * grams,
+        off_axis=(x, y),
+    )

@@ -1,0 +1,167 @@
+"""Moments of a solid: volume, first and second moments about the part's own frame.
+
+Closed forms, so that a mass or an inertia is exact for what is drawn. Moments
+add and subtract, so a hole is a solid that is taken away.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Moments:
+    """Volume [mm3], first moments [mm4] and second moments [mm5] of a solid.
+
+    ``xx`` is the integral of x squared over the solid, and so on; the frame is
+    the part's (z along a turned part's axis).
+    """
+
+    volume: float = 0.0
+    x: float = 0.0
+    y: float = 0.0
+    z: float = 0.0
+    xx: float = 0.0
+    yy: float = 0.0
+    zz: float = 0.0
+
+    def __add__(self, other: Moments) -> Moments:
+        return Moments(*(a + b for a, b in zip(self._all, other._all, strict=True)))
+
+    def __sub__(self, other: Moments) -> Moments:
+        return Moments(*(a - b for a, b in zip(self._all, other._all, strict=True)))
+
+    @property
+    def _all(self) -> tuple[float, ...]:
+        return (self.volume, self.x, self.y, self.z, self.xx, self.yy, self.zz)
+
+    def shifted(self, dx: float = 0.0, dy: float = 0.0, dz: float = 0.0) -> Moments:
+        """The same solid moved by (dx, dy, dz) [mm]."""
+        v = self.volume
+        return Moments(
+            v,
+            self.x + v * dx,
+            self.y + v * dy,
+            self.z + v * dz,
+            self.xx + 2 * dx * self.x + v * dx * dx,
+            self.yy + 2 * dy * self.y + v * dy * dy,
+            self.zz + 2 * dz * self.z + v * dz * dz,
+        )
+
+    def turned(self, angle: float) -> Moments:
+        """The same solid turned about z by ``angle`` [deg]; it must be symmetric about its own x axis."""
+        c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
+        return Moments(
+            self.volume,
+            c * self.x - s * self.y,
+            s * self.x + c * self.y,
+            self.z,
+            c * c * self.xx + s * s * self.yy,
+            s * s * self.xx + c * c * self.yy,
+            self.zz,
+        )
+
+
+def ring_of_revolution(ring: Sequence[tuple[float, float]]) -> Moments:
+    """Moments of the body that a closed ring of (z, r) points sweeps about the axis.
+
+    Exact for straight sides, from Green's theorem on the half-section: with
+    a = r_i z_j - r_j z_i the sum of a (r_i + r_j) gives the volume, and so on.
+    The ring may run either way round.
+
+    Parameters
+    ----------
+    ring : sequence of (float, float)
+        Corners (z, r), r at or above 0, shape ``(n, 2)``; the first point need
+        not be said again at the end [mm]
+
+    Returns
+    -------
+    Moments
+        Volume [mm3], first moments [mm4] and second moments [mm5] about z = 0
+
+    Examples
+    --------
+    A cylinder 50 in diameter and 10 long: V = pi r^2 h = 19 635 mm3.
+
+    >>> round(ring_of_revolution([(0, 0), (10, 0), (10, 25), (0, 25)]).volume)
+    19635
+
+    References
+    ----------
+    .. [1] First principles (Green's theorem); the cylinder and the cone are
+       checked against their closed forms in the tests.
+    """
+    volume = z_first = polar = z_second = 0.0
+    for (z_i, r_i), (z_j, r_j) in zip(ring, [*ring[1:], ring[0]], strict=True):
+        a = r_i * z_j - r_j * z_i
+        volume += a * (r_i + r_j)
+        z_first += a * (2 * r_i * z_i + r_i * z_j + r_j * z_i + 2 * r_j * z_j)
+        polar += a * (r_i**3 + r_i**2 * r_j + r_i * r_j**2 + r_j**3)
+        z_second += a * (
+            r_i * (3 * z_i**2 + 2 * z_i * z_j + z_j**2) + r_j * (z_i**2 + 2 * z_i * z_j + 3 * z_j**2)
+        )
+    turn = math.copysign(1.0, volume)
+    across = turn * math.pi / 20 * polar
+    return Moments(
+        volume=turn * math.pi / 3 * volume,
+        z=turn * math.pi / 12 * z_first,
+        xx=across,
+        yy=across,
+        zz=turn * math.pi / 30 * z_second,
+    )
+
+
+def block(length: float, width: float, height: float) -> Moments:
+    """Moments of a rectangular block with one corner at the origin [mm].
+
+    Examples
+    --------
+    >>> block(2.0, 3.0, 4.0).volume
+    24.0
+    """
+    v = length * width * height
+    return Moments(
+        v,
+        v * length / 2,
+        v * width / 2,
+        v * height / 2,
+        v * length**2 / 3,
+        v * width**2 / 3,
+        v * height**2 / 3,
+    )
+
+
+def rod(dia: float, start: float, end: float) -> Moments:
+    """Moments of a cylinder about the z axis from ``start`` to ``end`` [mm].
+
+    Examples
+    --------
+    >>> round(rod(2.0, 0.0, 1.0).volume, 6)
+    3.141593
+    """
+    r, v = dia / 2, math.pi * dia**2 / 4 * (end - start)
+    across = v * r * r / 4
+    return Moments(
+        volume=v,
+        z=v * (start + end) / 2,
+        xx=across,
+        yy=across,
+        zz=v * (start**2 + start * end + end**2) / 3,
+    )
+
+
+def cone_tip(dia: float, base: float, height: float) -> Moments:
+    """Moments of a cone on the z axis whose base lies at ``base`` and whose tip is ``height`` beyond [mm].
+
+    Examples
+    --------
+    >>> round(cone_tip(2.0, 0.0, 3.0).volume, 6)
+    3.141593
+    """
+    r, v = dia / 2, math.pi * dia**2 / 12 * height
+    across = v * 3 * r * r / 20
+    middle = base + height / 4
+    return Moments(volume=v, z=v * middle, xx=across, yy=across, zz=v * (3 * height**2 / 80 + middle**2))
