@@ -162,8 +162,9 @@ def _refuse_form(text: str, path: str) -> None:
         elif isinstance(event, yaml.NodeEvent):
             if event.anchor:
                 add(event, f"The anchor &{event.anchor} is not read.", "Write the entry out, or name a size.")
-            if getattr(event, "tag", None) not in (None, "!"):
-                add(event, f"The tag {event.tag} is not read.", "Take it out.")
+            tag = getattr(event, "tag", None)
+            if tag not in (None, "!"):
+                add(event, f"The tag {tag} is not read.", "Take it out.")
             if isinstance(event, yaml.CollectionStartEvent):
                 depth += 1
                 if depth > DEEPEST:
