@@ -3,10 +3,18 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 
 from tommybar.refusals import Refusal
 
-MM_PER_INCH = 25.4
+MM_PER_INCH = Fraction("25.4")
+UNITS = (
+    ('"', MM_PER_INCH),
+    ("inch", MM_PER_INCH),
+    ("in", MM_PER_INCH),
+    ("mm", Fraction(1)),
+    ("deg", Fraction(1)),
+)
 
 
 def number(text: str, what: str) -> float:
@@ -41,24 +49,19 @@ def number(text: str, what: str) -> float:
     source: 1 in = 25.4 mm exactly (international inch, 1959).
     """
     plain = text.strip().casefold().replace(",", ".")
-    factor = 1.0
-    for mark, times in (
-        ('"', MM_PER_INCH),
-        ("inch", MM_PER_INCH),
-        ("in", MM_PER_INCH),
-        ("mm", 1.0),
-        ("deg", 1.0),
-    ):
+    factor = Fraction(1)
+    for mark, times in UNITS:
         if plain.endswith(mark):
             plain, factor = plain.removesuffix(mark).strip(), times
             break
     top, slash, bottom = plain.partition("/")
+    whole_part, _, numerator = top.strip().rpartition(" ")
     try:
-        whole_part, _, numerator = top.strip().rpartition(" ")
-        figure = float(numerator) * factor / (float(bottom) if slash else 1.0)
+        exact = Fraction(numerator) / (Fraction(bottom.strip()) if slash else 1)
         if whole_part:
-            figure += float(whole_part) * factor if slash else math.nan
-    except (ValueError, ZeroDivisionError):
+            exact = exact + Fraction(whole_part) if slash else Fraction("none")
+        figure = float(exact * factor)
+    except (ValueError, ZeroDivisionError, OverflowError):
         figure = math.nan
     if not math.isfinite(figure):
         raise Refusal(f'The {what} is "{text}"; it must be a number.', "For example 12.5 or 3/8 in.")
