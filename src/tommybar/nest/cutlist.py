@@ -7,12 +7,18 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Cut:
-    """One blank on a bar: saw from ``start`` to ``end`` from the bar's marked end [mm]."""
+    """One blank on a bar: saw from ``start`` to ``end`` from the bar's marked end [mm].
+
+    On a plate ``edge`` and ``far_edge`` say where it lies from the marked
+    edge; on bars both are 0 and the whole section is sawn.
+    """
 
     part: str
     copy: int  # 1 for the first of several alike
     start: float
     end: float
+    edge: float = 0.0
+    far_edge: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -41,9 +47,10 @@ class BuyLine:
     width: float
     length: float
     material: str
-    mass: float  # [g]
+    mass: float  # of the whole line [g]; 0 where the material's density is not known
     for_parts: tuple[str, ...]
     accept: tuple[str, ...] = ()  # other sections or alloys that do as well
+    count: int = 1  # pieces of this length
 
 
 @dataclass(frozen=True)
