@@ -1,0 +1,1 @@
+"""Facts of the drawing office: general tolerances, edges, preferred numbers, sheets, lines, finish."""
