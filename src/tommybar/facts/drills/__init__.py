@@ -1,5 +1,7 @@
 """Drills: sizes by name and series, points, reaming, centre drills, countersinks, cutters."""
 
+from tommybar.facts.drills.centre_drills import CentreDrill, centre_drill, centre_drills_of_form
+from tommybar.facts.drills.cutters import countersink_depth, countersink_diameters, end_mill_diameters
 from tommybar.facts.drills.points import point_length
 from tommybar.facts.drills.reaming import (
     ReamingAllowance,
@@ -12,11 +14,17 @@ from tommybar.facts.drills.sizes import SERIES, DrillSize, drill_size, drills_of
 
 __all__ = [
     "SERIES",
+    "CentreDrill",
     "DrillSize",
     "ReamingAllowance",
     "ReamingDrill",
+    "centre_drill",
+    "centre_drills_of_form",
+    "countersink_depth",
+    "countersink_diameters",
     "drill_size",
     "drills_of_series",
+    "end_mill_diameters",
     "nearest_drills",
     "point_length",
     "reamer_limits",

@@ -1,0 +1,5 @@
+"""Stock on sale: round bar."""
+
+from tommybar.facts.stock.bars import Bar, bars_sold, bright_bar_zones
+
+__all__ = ["Bar", "bars_sold", "bright_bar_zones"]
