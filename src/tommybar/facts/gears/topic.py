@@ -57,8 +57,8 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
     trains = gear_trains(wanted, screw, gears, _quadrant(options), 5, within)
     if not trains:
         raise Refusal(
-            f"The pitch is {float(wanted):.4g} mm; no train of the {len(gears)} gears cuts it within {within:g} ppm "
-            "and can be put on.",
+            f"The pitch is {float(wanted):.4g} mm; no train of the {len(gears)} gears cuts it within "
+            f"{within:g} ppm and can be put on.",
             "Add a 127 or a 63 to the set, use a die, or widen the bound.",
         )
     best = trains[0]
