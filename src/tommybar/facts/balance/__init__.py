@@ -1,0 +1,1 @@
+"""Balance quality grades of ISO 21940-11."""
