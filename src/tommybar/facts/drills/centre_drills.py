@@ -73,7 +73,8 @@ def centre_drill(name: str) -> CentreDrill:
     plain = re.sub(r"\s+", "", word)
     if plain not in rows:
         raise Refusal(
-            f'There is no centre drill "{name}"; there are {", ".join(rows)} and forms A, B, R by their pilot.',
+            f'There is no centre drill "{name}"; there are {", ".join(rows)} '
+            "and forms A, B, R by their pilot.",
             'Give it like "A 2.5".',
         )
     row = rows[plain]

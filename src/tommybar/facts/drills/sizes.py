@@ -28,7 +28,27 @@ class DrillSize:
 
 
 def drill_source(series: str) -> Source:
-    """The source of one series, as its data file states it."""
+    """The source of one series, as its data file states it.
+
+    Parameters
+    ----------
+    series : str
+        "metric", "metric quarter", "number" or "letter"
+
+    Returns
+    -------
+    Source
+        Title, year, table and how it was checked [words]
+
+    Examples
+    --------
+    >>> drill_source("letter").title
+    'ASME B94.11M, twist drills'
+
+    References
+    ----------
+    .. [1] BS 328-1 and ASME B94.11M.
+    """
     name = "metric_drills.toml" if series.startswith("metric") else "inch_drills.toml"
     return read_table(_HERE / name).source
 

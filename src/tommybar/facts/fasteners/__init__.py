@@ -6,7 +6,7 @@ from tommybar.facts.fasteners.clearance import CLEARANCES, clearance_hole
 from tommybar.facts.fasteners.keys import Key, key_for_shaft
 from tommybar.facts.fasteners.nuts import Nut, Washer, nut, spanner_across_flats, washer
 from tommybar.facts.fasteners.o_rings import ORing, ORingGroove, o_ring, o_ring_groove
-from tommybar.facts.fasteners.pins import Pin, pin, pin_diameters
+from tommybar.facts.fasteners.pins import ParallelPin, parallel_pin, parallel_pin_diameters
 from tommybar.facts.fasteners.screws import (
     SCREWS,
     ScrewHead,
@@ -24,7 +24,7 @@ __all__ = [
     "Nut",
     "ORing",
     "ORingGroove",
-    "Pin",
+    "ParallelPin",
     "ScrewHead",
     "Washer",
     "bearing",
@@ -35,8 +35,8 @@ __all__ = [
     "nut",
     "o_ring",
     "o_ring_groove",
-    "pin",
-    "pin_diameters",
+    "parallel_pin",
+    "parallel_pin_diameters",
     "screw_head",
     "screw_length_at_least",
     "spanner_across_flats",

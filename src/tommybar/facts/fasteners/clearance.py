@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from tommybar.facts.fasteners.size_row import row_of_size
-from tommybar.facts.table import read_table
+from tommybar.facts.table import Source, read_table
 from tommybar.refusals import Refusal, nearest
 
 _TABLE = Path(__file__).parent / "clearance.toml"
@@ -47,3 +47,27 @@ def clearance_hole(size: str, fit: str = "medium") -> float:
         )
     row = row_of_size(read_table(_TABLE).figures["holes"], size, "clearance hole")
     return float(row[fit])
+
+
+def clearance_source() -> Source:
+    """The source of the clearance holes, as its data file states it.
+
+    Parameters
+    ----------
+    None
+
+    Returns
+    -------
+    Source
+        Title, year, table and how it was checked [words]
+
+    Examples
+    --------
+    >>> clearance_source().title
+    'ISO 273'
+
+    References
+    ----------
+    .. [1] ISO 273:1979.
+    """
+    return read_table(_TABLE).source

@@ -15,8 +15,58 @@ from tommybar.refusals import Refusal
 _SMALL_METRIC = 1.4  # [mm] up to here ISO 965-2 takes 5H and 6h for medium quality
 
 
+def has_limits(one: Thread) -> bool:
+    """Whether a thread's series has tolerances of its own.
+
+    Parameters
+    ----------
+    one : Thread
+        Any thread
+
+    Returns
+    -------
+    bool
+        False for the model engineers' and the instrument series [yes or no]
+
+    Examples
+    --------
+    >>> has_limits(thread("M6")), has_limits(thread("1/4-40 ME"))
+    (True, False)
+
+    References
+    ----------
+    .. [1] The standards named in ``thread_limits``.
+    """
+    return one.series not in ("ME", "metric instrument")
+
+
 def usual_class(one: Thread) -> str:
-    """The tolerance class that a thread has when nothing is said: internal/external."""
+    """The tolerance class that a thread has when nothing is said: internal/external.
+
+    Parameters
+    ----------
+    one : Thread
+        A thread of a series that has tolerances
+
+    Returns
+    -------
+    str
+        Its medium class [words]
+
+    Raises
+    ------
+    Refusal
+        If the series has no tolerances.
+
+    Examples
+    --------
+    >>> usual_class(thread("M6")), usual_class(thread("1/4-20 UNC"))
+    ('6H/6g', '2B/2A')
+
+    References
+    ----------
+    .. [1] ISO 965-2:1998 (5H/6h up to M1.4), ASME B1.1, BS 84, BS 93, ISO 228-1.
+    """
     if one.series.startswith("ISO metric"):
         return "5H/6h" if one.major <= _SMALL_METRIC else "6H/6g"
     if one.series in ("UNC", "UNF", "UNEF"):

@@ -29,7 +29,27 @@ _HERE = Path(__file__).parent
 
 
 def inches(size: str) -> float:
-    """Diameter in inches of a size word: "#6", "1/4", "1 1/4" or "1"."""
+    """Diameter that a size word of the inch series stands for.
+
+    Parameters
+    ----------
+    size : str
+        "#6", "1/4", "1 1/4" or "1"
+
+    Returns
+    -------
+    float
+        Diameter; of number sizes 0.060 + 0.013 n [in]
+
+    Examples
+    --------
+    >>> inches("#6"), inches("1 1/4")
+    (0.138, 1.25)
+
+    References
+    ----------
+    .. [1] ASME B1.1 (number sizes, seen in a public reprint).
+    """
     if size.startswith("#"):
         return round(0.060 + 0.013 * int(size[1:]), 4)
     return float(sum(Fraction(part) for part in size.split()))

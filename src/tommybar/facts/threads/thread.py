@@ -33,7 +33,29 @@ class Thread:
 
 
 def printed(value: float, decimals: int) -> float:
-    """A figure rounded as tables print it: half of the last place goes up."""
+    """A figure rounded as tables print it: half of the last place goes up.
+
+    Parameters
+    ----------
+    value : float
+        Figure, 0 or above [any unit]
+    decimals : int
+        Places to keep
+
+    Returns
+    -------
+    float
+        The rounded figure [same unit]
+
+    Examples
+    --------
+    >>> printed(0.00485, 4), printed(0.00484, 4)
+    (0.0049, 0.0048)
+
+    References
+    ----------
+    .. [1] ASME B1.1, rule for rounding (from memory).
+    """
     scale: int = 10**decimals
     return floor(value * scale + 0.5 + 1e-6) / scale
 
