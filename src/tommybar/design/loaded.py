@@ -1,0 +1,135 @@
+"""A design file loaded: its named sizes still open, its shape at any choice of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any, Literal
+
+from tommybar.design.formula import formulas_in
+from tommybar.design.model import SizedDesign
+from tommybar.design.named_sizes import NamedSize, SizeGraph
+from tommybar.design.reading import TINY, Reading
+from tommybar.design.relations import resolve, zones_of_fits
+from tommybar.design.shapes_of_parts import build_part
+from tommybar.design.validation import in_file_order, unit_of, validated
+from tommybar.design.written_file import DesignFile
+from tommybar.design.yaml_file import YamlFile, read_yaml, yaml_from_text
+from tommybar.refusals import Complaint, Refusal
+
+
+class Design:
+    """A design whose named sizes may still be chosen. Make one with :func:`load_design`.
+
+    ``named`` are the sizes as drawn; :meth:`evaluate` works all of them out
+    for a choice of the free ones, and :meth:`sized` gives the whole design.
+    """
+
+    def __init__(self, file: YamlFile) -> None:
+        unit = unit_of(file)
+        written = validated(DesignFile, file, unit)
+        graph = SizeGraph(written.sizes, file, unit)
+        complaints: list[Complaint] = []
+        for place, formula in formulas_in(written):
+            try:
+                formula.bind(file, place, graph.scope)
+            except Refusal as refusal:
+                complaints += file.complaints(place, refusal)
+        if graph.wrong or complaints:
+            raise Refusal(in_file_order(graph.wrong + complaints))
+        self._file, self._written, self._graph = file, written, graph
+        self.title, self.revision, self.path = written.design, written.revision, Path(file.path)
+        self.units: Literal["mm", "in"] = written.units
+        self.named: tuple[NamedSize, ...] = graph.named()
+        if graph.wrong:
+            raise Refusal(in_file_order(graph.wrong))
+
+    @property
+    def file_text(self) -> str:
+        """The text of the file, comments and all."""
+        return self._file.text
+
+    def evaluate(self, values: Mapping[str, float | str] | None = None) -> dict[str, float | str]:
+        """Every named size [mm, deg or designation], the free ones in ``values`` in place of those drawn."""
+        return self._graph.values(values or {})
+
+    def must(self, values: Mapping[str, float | str] | None = None) -> tuple[tuple[str, str, float], ...]:
+        """Each must-line with its reason and its slack [mm]; a slack below 0 is broken."""
+        worked = self.evaluate(values)
+        return tuple((one.that.text, one.because, one.that.slack(worked)) for one in self._written.must)
+
+    def sized(self, values: Mapping[str, float | str] | None = None) -> SizedDesign:
+        """The design at one choice of sizes; raises :class:`Refusal` when it cannot be made of metal."""
+        written = self._written
+        worked = self.evaluate(values)
+        read = Reading(self._file, self.units, worked)
+        read.zones = zones_of_fits(read, written)
+        parts = tuple(build_part(read, name, part) for name, part in written.parts.items())
+        fits, loops, screws, purposes = resolve(read, written, parts)
+        if read.wrong:
+            raise Refusal(in_file_order(read.wrong))
+        return SizedDesign(
+            self.title,
+            self.revision,
+            self.units,
+            tuple(worked.items()),
+            parts,
+            fits,
+            loops,
+            screws,
+            purposes,
+            written.cautions,
+        )
+
+    def refuse_as_drawn(self) -> None:
+        """Raise what is wrong with the design as drawn: its shape, its must-lines, its loops."""
+        sized = self.sized()
+        file, wrong = self._file, []
+        for index, (text, because, slack) in enumerate(self.must()):
+            if slack < -TINY:
+                reason = f" ({because})" if because else ""
+                what = f"{text} is broken by {-slack:.3g} mm as drawn{reason}."
+                wrong.append(file.complaint(("must", index, "that"), what, "Change the sizes in it."))
+        places = [index for index, one in enumerate(self._written.relations) if hasattr(one, "loop")]
+        for index, loop in zip(places, sized.loops, strict=True):
+            total = sum(term.factor * term.value for term in loop.terms)
+            if not loop.least - TINY <= total <= loop.most + TINY:
+                what = f"The loop comes to {total:.4g} mm; its float is {loop.least:g} to {loop.most:g} mm."
+                wrong.append(file.complaint(("relations", index, "loop"), what, "Change a length in it."))
+        if wrong:
+            raise Refusal(wrong)
+
+    def kept(self) -> tuple[tuple[str, float], ...]:
+        """Bare lengths inside features, which no resize touches: their place in the file and figure [mm]."""
+        found = []
+        for place, formula in formulas_in(self._written):
+            inside = place[0] == "parts" and formula.kind == "length"
+            if inside and formula.bare and place[-1] != "within" and formula.at({}) != 0:
+                found.append((".".join(str(step) for step in place), formula.at({})))
+        return tuple(found)
+
+
+def load_design(path: str | Path) -> Design:
+    """Load a design file; raises :class:`Refusal` with every fault of it, each with its place.
+
+    The design as drawn is worked out once, so that what cannot be made of
+    metal is refused here and not in the middle of a plan.
+    """
+    return _whole(Design(read_yaml(path)))
+
+
+def design_from_text(text: str, path: str = "") -> Design:
+    """Like :func:`load_design`, from text that is already in hand."""
+    return _whole(Design(yaml_from_text(text, path)))
+
+
+def _whole(design: Design) -> Design:
+    design.refuse_as_drawn()
+    return design
+
+
+def design_schema() -> dict[str, Any]:
+    """JSON Schema of the design file, for editors that complete and check."""
+    schema = DesignFile.model_json_schema(by_alias=True)
+    schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+    return schema
