@@ -136,7 +136,7 @@ def source() -> Source:
     Examples
     --------
     >>> source().title
-    'ASME B46.1 and ISO 1302'
+    'ASME B46.1-1978 and ISO 1302:2002'
 
     References
     ----------

@@ -98,8 +98,8 @@ def source() -> Source:
 
     Examples
     --------
-    >>> source().year
-    '1970, 1978'
+    >>> source().title
+    'BS 4500:1970 data sheet 4500A and ANSI B4.2-1978'
 
     References
     ----------
