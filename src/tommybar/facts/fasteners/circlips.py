@@ -53,8 +53,8 @@ def circlip(designation: str) -> Circlip:
 
     References
     ----------
-    .. [1] DIN 471 (shafts of 3 to 11 mm seen in a public table), DIN 472
-       (from memory).
+    .. [1] DIN 471 (shafts of 3 to 11 mm seen), DIN 472 (bores of 8 to 18 mm
+       seen, both in public tables); the rest from memory.
     """
     found = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*(?:mm)?\s*(shaft|bore)\s*", designation, re.IGNORECASE)
     if found is None:

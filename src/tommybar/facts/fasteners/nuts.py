@@ -68,7 +68,7 @@ def nut(size: str, standard: str = "ISO 4032") -> Nut:
 
     References
     ----------
-    .. [1] ISO 4032:2012 and ISO 4035:2012 (from memory).
+    .. [1] ISO 4032:2012 (seen in a public reprint), ISO 4035:2012 (from memory).
     """
     if standard not in NUTS:
         raise Refusal(
@@ -151,7 +151,7 @@ def spanner_across_flats(designation: str) -> float:
 
     References
     ----------
-    .. [1] ISO 4032:2012 (from memory); BS 57 / BS 93 proportions, 1.75 times
+    .. [1] ISO 4032:2012 (seen in a public reprint); BS 57 / BS 93 proportions, 1.75 times
        the major diameter (seen in a public article).
     """
     one = thread(designation)

@@ -76,7 +76,8 @@ def worked_thread(
 ) -> Thread:
     """A thread worked out from its form, diameters rounded as its standard prints them.
 
-    Metric series print 0.001 mm, inch series 0.0001 in.
+    Metric series print 0.001 mm, inch series 0.0001 in. The stress area is
+    taken from the form, not from rounded diameters.
     """
 
     def diameter(depth: float) -> float:

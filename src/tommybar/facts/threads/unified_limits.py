@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import ROUND_HALF_EVEN, Decimal
 from math import sqrt
 from pathlib import Path
 
@@ -95,11 +96,12 @@ def unified_external(one: Thread, tolerance_class: str) -> ExternalLimits:
 
     References
     ----------
-    .. [1] ASME B1.1-2003; formulas seen, rounding from memory.
+    .. [1] ASME B1.1-2003; formulas seen, rounding from memory (agrees with the
+       printed limits that were seen).
     """
     figures = _figures("external", tolerance_class, one)
     basic = pitch_tolerance(one)
-    allowance = printed(figures["allowance"] * basic, 4)
+    allowance = _half_to_even(figures["allowance"] * printed(basic, 4))
     pitch_spread = printed(figures["pitch_diameter"] * basic, 4)
     major_spread = printed(figures["major"] * (one.pitch / INCH) ** (2 / 3), 4)
     major = printed(one.major / INCH, 4) - allowance
@@ -204,6 +206,11 @@ def minor_tolerance(one: Thread, tolerance_class: str) -> float:
     if tolerance_class == "3B":
         floor = 0.12 * pitch if pitch > 1 / 13 + 1e-9 else 0.23 * pitch - 1.5 * pitch**2
     return max(min(small, 0.394 * pitch), floor)
+
+
+def _half_to_even(value: float) -> float:
+    """The standard's rounding of an allowance, which it takes from the printed 2A tolerance."""
+    return float(Decimal(repr(round(value, 9))).quantize(Decimal("0.0001"), ROUND_HALF_EVEN))
 
 
 def _pair(least: float, most: float) -> Pair:
