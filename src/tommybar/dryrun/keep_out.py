@@ -1,0 +1,75 @@
+"""Where no tool may go: jaws, chuck, collet nut or arbor, as half-sections in the card frame.
+
+What a shop file does not say is common practice, no source: a chuck body 40 mm
+deep, jaws reaching 8 mm beyond what they grip, an arbor's shoulder and the
+washer of its draw screw 6 mm larger than the spigot.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from shapely import Polygon, box
+
+from tommybar.making.cards import Hold
+from tommybar.shop.model import Jaws, Shop
+
+CHUCK_DEEP = 40.0
+JAW_OVER = 8.0  # jaws reach at least this far beyond the gripped surface, radially [mm]
+NUT_LONG = 15.0  # of a collet nut in front of the spindle nose [mm]
+WASHER = 6.0  # how much larger on diameter than the spigot [mm]
+WASHER_THICK = 4.0
+
+
+@dataclass(frozen=True)
+class Fixture:
+    """What holds the work: named keep-out shapes, and where the grip lies."""
+
+    keep_out: tuple[tuple[str, Polygon], ...]
+    front: float  # jaw fronts, z in the card frame [mm]
+    grip: tuple[float, float]  # z from, z to of the gripped length [mm]
+    radius: float  # of the gripped surface; 0 for a vice [mm]
+    known: bool = True
+
+
+def fixture(hold: Hold, top: float, shop: Shop) -> Fixture:
+    """Keep-out shapes of a holding whose work stands out to ``top`` [mm]."""
+    front = top - hold.sticks_out
+    radius = hold.dia / 2
+    if "arbor" in hold.device:
+        return _arbor(radius, front, top, hold.length)
+    grip = (front - hold.length, front)
+    jaws = shop.jaw_set(hold.jaws)
+    if jaws is None:
+        return Fixture((), front, grip, radius, known=False)
+    if jaws.device == "collets":
+        nut = box(front - NUT_LONG, radius, front, max(jaws.body / 2, radius + JAW_OVER))
+        return Fixture((("collet nut", nut),), front, grip, radius)
+    return Fixture(_chuck(jaws, radius, front, hold.length), front, grip, radius)
+
+
+def _chuck(jaws: Jaws, radius: float, front: float, length: float) -> tuple[tuple[str, Polygon], ...]:
+    face = front - max(jaws.jaw_height, length)
+    outside = max(jaws.body / 2, radius + JAW_OVER)
+    if jaws.grips == "inside":
+        return (
+            ("jaws", box(face, 0.0, front, radius)),
+            ("chuck", box(face - CHUCK_DEEP, 0.0, face, outside)),
+        )
+    return (
+        ("jaws", box(face, radius, front, outside)),
+        ("chuck", box(face - CHUCK_DEEP, radius, face, outside)),
+    )
+
+
+def _arbor(radius: float, front: float, top: float, length: float) -> Fixture:
+    wide = radius + WASHER / 2
+    return Fixture(
+        (
+            ("arbor shoulder", box(front - 20.0, 0.0, front, wide)),
+            ("draw screw's washer", box(top, 0.0, top + WASHER_THICK, wide)),
+        ),
+        front,
+        (front, front + length),
+        radius,
+    )
