@@ -98,10 +98,14 @@ def _nearest_threads(plain: str) -> str:
     known = _known()
     if metric := re.fullmatch(r"M(\d+(?:\.\d+)?)(?:X(\d+(?:\.\d+)?))?", plain):
         major, pitch = float(metric[1]), float(metric[2] or 0)
-        metrics = {one for one in known.values() if one.designation.startswith("M")}
+        metrics = {one.designation: one for one in known.values() if one.designation.startswith("M")}.values()
         order = sorted(
             metrics,
-            key=lambda one: (abs(one.major - major), abs(one.pitch - pitch) if pitch else -one.pitch),
+            key=lambda one: (
+                round(abs(one.major - major), 6),
+                round(abs(one.pitch - pitch), 6) if pitch else -one.pitch,
+                one.major,
+            ),
         )
         return f"The nearest are {', '.join(one.designation for one in order[:3])}."
     head = re.split(r"[ -]", plain)[0]

@@ -13,6 +13,7 @@ from tommybar.facts.threads.whitworth_limits import whitworth_external, whitwort
 from tommybar.refusals import Refusal
 
 _SMALL_METRIC = 1.4  # [mm] up to here ISO 965-2 takes 5H and 6h for medium quality
+_FINEST = {0.2: "4H", 0.25: "5H"}  # pitch [mm]: widest nut that ISO 965-1 gives
 
 
 def has_limits(one: Thread) -> bool:
@@ -65,10 +66,12 @@ def usual_class(one: Thread) -> str:
 
     References
     ----------
-    .. [1] ISO 965-2:1998 (5H/6h up to M1.4), ASME B1.1, BS 84, BS 93, ISO 228-1.
+    .. [1] ISO 965-2:1998 (5H/6h up to M1.4; 4H and 5H for pitches of 0.2 and
+       0.25 seen in a tap maker's table), ASME B1.1, BS 84, BS 93, ISO 228-1.
     """
     if one.series.startswith("ISO metric"):
-        return "5H/6h" if one.major <= _SMALL_METRIC else "6H/6g"
+        small = one.major <= _SMALL_METRIC
+        return f"{_FINEST.get(one.pitch, '5H' if small else '6H')}/{'6h' if small else '6g'}"
     if one.series in ("UNC", "UNF", "UNEF"):
         return "2B/2A"
     if one.series in ("BSW", "BSF"):
