@@ -95,7 +95,7 @@ def test_tools_by_what_they_must_do(shop):
 
 def test_drills_and_reamers(shop):
     """The next drill down, and the reamer of a size or none."""
-    assert drill_at_or_below(shop, 9.9) == 9.8
+    assert drill_at_or_below(shop, 9.9) == drill_at_or_below(shop, 9.8) == 9.8
     assert drill_at_or_below(shop, 0.5) is None
     assert reamer_for(shop, 8.0).size == 8.0
     assert reamer_for(shop, 7.0) is None
