@@ -1,0 +1,35 @@
+"""What stands on every page: design, revision, plan, scale of the design, shop, and the reader's unit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tommybar.pack.units import Reader
+
+
+@dataclass(frozen=True)
+class Imprint:
+    """The same words for every sheet of one pack."""
+
+    title: str
+    revision: str
+    plan_id: str
+    scale: float  # of the design against its drawing
+    shop: str
+    reader: Reader
+
+    @property
+    def scale_words(self) -> str:
+        """The scale of the design, e.g. "0.76 of the design"."""
+        return "as designed" if abs(self.scale - 1.0) < 5e-5 else f"{self.scale:.4g} × the design"
+
+    @property
+    def line(self) -> str:
+        """One line for the head of a page."""
+        words = [
+            f"rev {self.revision}" if self.revision else "",
+            f"plan {self.plan_id}",
+            self.scale_words,
+            self.shop,
+        ]
+        return " · ".join(word for word in words if word)

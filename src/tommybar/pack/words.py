@@ -1,0 +1,137 @@
+"""The words of a drawing: sizes with zone and limits, holes, edges, needs."""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part, SizedDesign
+from tommybar.pack.units import Reader
+from tommybar.shapes.features import Bore, CircleHoles, CrossHole, Cylinder, Dim, PlateHole, TurnedShape
+
+DIA = "Ø"
+
+
+def size_words(dim: Dim, reader: Reader, sign: str = "", thread: str = "") -> tuple[str, ...]:
+    """A size as it is written: the figure with its zone, and below it the limits in figures.
+
+    Examples
+    --------
+    >>> size_words(Dim(8.0, "bush.bore", "H7", 8.0, 8.015), Reader(), "Ø")
+    ('Ø8 H7', '8.000–8.015')
+    """
+    if thread:
+        return (thread,)
+    head = f"{sign}{reader.length(dim.value, 3)}"
+    if dim.smallest is None or dim.largest is None:
+        return (head,)
+    zone = dim.zone if dim.zone[:1].isalpha() else ""
+    low, high = reader.limits(dim.smallest, dim.largest)
+    return (f"{head} {zone}".strip(), f"{low}–{high}")
+
+
+def circle_words(holes: CircleHoles, reader: Reader) -> tuple[str, ...]:
+    """The note of holes on a circle."""
+    what = holes.thread or size_words(holes.dia, reader, DIA)[0]
+    if holes.count == 1:
+        return (f"1 × {what}", f"on {DIA}{reader.length(holes.circle, 3)}")
+    return (f"{holes.count} × {what}", f"equally spaced on {DIA}{reader.length(holes.circle, 3)}")
+
+
+def cross_words(hole: CrossHole, reader: Reader) -> tuple[str, ...]:
+    """The note of a cross hole."""
+    what = hole.thread or " ".join(size_words(hole.dia, reader, DIA)[:1])
+    where = (
+        "right through"
+        if hole.walls == 2
+        else f"into {hole.into.replace('_', ' ')}"
+        if hole.into
+        else "to the axis"
+    )
+    return (what, where)
+
+
+def knurl_words(one: Cylinder, reader: Reader) -> tuple[str, ...]:
+    """The note of a knurled band, with the diameter before knurling."""
+    if one.knurl is None:
+        return ()
+    return (
+        f"{one.knurl.pattern} knurl {reader.length(one.knurl.pitch, 3)}",
+        f"{DIA}{reader.length(one.dia.value, 3)} before",
+    )
+
+
+def bore_words(bore: Bore, reader: Reader) -> tuple[str, ...]:
+    """The words of a bore."""
+    words = size_words(bore.dia, reader, DIA, bore.thread)
+    return (f"{words[0]} through", *words[1:]) if bore.thread and bore.through else words
+
+
+def plate_hole_words(hole: PlateHole, reader: Reader) -> str:
+    """What a hole in a plate is, in one line."""
+    what = hole.thread or size_words(hole.dia, reader, DIA)[0]
+    depth = "through" if hole.depth is None else f"{reader.length(hole.depth)} deep"
+    if hole.thread and hole.depth is not None:
+        depth = f"thread {depth}"
+    limits = size_words(hole.dia, reader)[1:] if not hole.thread else ()
+    sink = (
+        f", sunk {DIA}{reader.length(hole.sink_dia)} × {reader.length(hole.sink_depth)}"
+        if hole.sink_dia
+        else ""
+    )
+    return f"{what} {depth}{sink}" + (f" ({limits[0]})" if limits else "")
+
+
+def part_notes(part: Part, design: SizedDesign, reader: Reader, knurl: bool = True) -> tuple[str, ...]:
+    """Everything that is said in words: edges, finish, needs, joints, lengths made to suit."""
+    notes: list[str] = []
+    shape = part.shape
+    if isinstance(shape, TurnedShape):
+        notes += _edge_notes(shape, reader)
+        notes += [
+            f"{bore.name}: finish to size after the {bore.after} joint" for bore in shape.bores if bore.after
+        ]
+        notes += [
+            f"{one.name}: {one.finish}" for one in shape.outside if isinstance(one, Cylinder) and one.finish
+        ]
+        for recess in shape.recesses:
+            if recess.corner:
+                notes.append(f"{recess.name}: corners R{reader.length(recess.corner)} at most")
+    for need in part.needs:
+        notes.append(
+            f"{need.of} to run true to {need.to} within {reader.length(need.within, 3)} "
+            "(total indicator reading)"
+        )
+    for fit in design.fits:
+        for mine, other in ((fit.hole, fit.shaft), (fit.shaft, fit.hole)):
+            if mine.split(".")[0] == part.name:
+                joint = f", {fit.joint} joint" if fit.joint else ""
+                notes.append(f"{mine.split('.', 1)[1]} fits {other.replace('.', ' ')}, {fit.zones}{joint}")
+    for loop in design.loops:
+        if loop.made_last == part.name or loop.made_last.startswith(part.name + "."):
+            term = next((t for t in loop.terms if t.name.startswith(part.name + ".")), None)
+            figure = f" {term.name.split('.', 1)[1]} {reader.length(term.value)}:" if term else ""
+            notes.append(
+                f"{loop.name}:{figure} made last, to leave "
+                f"{reader.length(loop.least, 3)} to {reader.length(loop.most, 3)}"
+            )
+    if part.note:
+        notes.append(part.note)
+    return tuple(dict.fromkeys(note.replace("_", " ") for note in notes))
+
+
+def _edge_notes(shape: TurnedShape, reader: Reader) -> list[str]:
+    """Chamfers, gathered by size: the commonest one is "elsewhere"."""
+    found: dict[float, list[str]] = {}
+    for one in shape.outside:
+        if isinstance(one, Cylinder):
+            for edge in (one.edge_start, one.edge_end):
+                if edge:
+                    found.setdefault(edge, []).append(one.name)
+    for bore in shape.bores:
+        if bore.edge:
+            found.setdefault(bore.edge, []).append(bore.name)
+    if not found:
+        return ["Break sharp edges 0.2 at most"]
+    words = [
+        f"{', '.join(dict.fromkeys(names))} {reader.length(edge)} × 45°"
+        for edge, names in sorted(found.items(), key=lambda item: -item[0])
+    ]
+    return ["Chamfers: " + "; ".join(words), "Break other sharp edges 0.2 at most"]
