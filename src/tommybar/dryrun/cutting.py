@@ -1,8 +1,8 @@
 """One step on geometry: subtract what the cutting edges sweep, move by move.
 
 Plain float overlays, never a precision grid: a grid made corners multiply
-without end. Slivers are dropped once a step; a ceiling on corners stops a
-step that goes wrong.
+without end. Slivers and corners that are only noise are dropped once a step;
+a ceiling on corners stops a step that goes wrong.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ from tommybar.refusals import OwnFault
 
 VERDICT = 1e-3  # areas below this are touching, not cutting [mm2]
 MOST_CORNERS = 5000
+SMOOTH = 1e-6  # corners nearer than this to a straight side are noise of repeated cuts [mm]
 
 
 @dataclass
@@ -116,6 +117,6 @@ def cut_step(work: BaseGeometry, tool: ToolShape, moves: tuple[Move, ...]) -> Cu
             raise OwnFault(
                 f"The section has more than {MOST_CORNERS} corners after move {n + 1} of {tool.kind}."
             )
-    parts = without_slivers(now)
+    parts = without_slivers(now.simplify(SMOOTH) if done.removed_area else now)
     done.work = parts[0] if len(parts) == 1 else MultiPolygon(parts)
     return done
