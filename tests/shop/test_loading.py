@@ -39,7 +39,8 @@ def test_shop_r_has_the_figures_of_the_reference_shop():
     assert shop.lathe.speeds == (150, 250, 400, 600, 950, 1500, 2200)
     assert (shop.lathe.cross_slide.per_division, shop.lathe.cross_slide.reads) == (0.02, "RAD")
     assert shop.jaw_set("outside jaws").ranges == ((32, 95, 8),)
-    assert shop.jaw_set("collets").ranges == ((1.5, 16, 22),)
+    collets = shop.jaw_set("collets").ranges
+    assert (collets[0], collets[-1], len(collets)) == ((1.5, 2, 22), (15.5, 16, 22), 29)
     assert {5.8, 7.8, 9.8, 1.0, 13.0} <= set(shop.drills)
     assert [reamer.size for reamer in shop.reamers] == [4, 5, 6, 8, 10, 12]
 
@@ -78,13 +79,13 @@ def test_a_reamer_knows_what_it_really_cuts(shop_of):
     assert [(one.size, one.cuts_over) for one in shop.reamers] == [(6.0, 0.0), (10.0, 0.012)]
 
 
-def test_collets_join_where_they_meet_and_leave_gaps_where_they_do_not(shop_of):
+def test_each_collet_is_a_range_of_its_own_and_gaps_stay_gaps(shop_of):
     """Sizes a whole millimetre apart that close half a millimetre leave half-millimetre gaps."""
     shop = shop_of(
         "jaws: [{name: c, device: collets, sizes: [6, 6.5, 8], closes: 0.5, depth: 20, runout: 0.02}]"
     )
 
-    assert shop.jaws[0].ranges == ((5.5, 6.5, 20), (7.5, 8, 20))
+    assert shop.jaws[0].ranges == ((5.5, 6, 20), (6.0, 6.5, 20), (7.5, 8, 20))
 
 
 def test_what_is_left_out_comes_from_the_nearest_example_and_is_listed(shop_of):

@@ -85,15 +85,11 @@ class Filler:
         return float(self.take(None if numbered is None else numbered / half, example, place))
 
     def jaws(self, entry: JawsEntry, place: str) -> Jaws:
-        """A jaw set; the sizes of a collet set become ranges, joined where they meet."""
+        """A jaw set; each collet of a set is a range of its own, from what it closes to up to its size."""
         ranges = [(one.from_, one.to, one.depth) for one in entry.ranges]
         if entry.sizes and entry.closes is not None and entry.depth is not None:
             for size in entry.sizes:
-                low = round(size - entry.closes, 6)
-                if ranges and low <= ranges[-1][1] + 1e-6:
-                    ranges[-1] = (ranges[-1][0], size, entry.depth)
-                else:
-                    ranges.append((max(low, 0.0), size, entry.depth))
+                ranges.append((max(round(size - entry.closes, 6), 0.0), size, entry.depth))
         return Jaws(
             name=entry.name,
             device=entry.device,

@@ -1,0 +1,53 @@
+"""A shape with the figures that the tools of the route really aim at.
+
+The dry run compares the metal with this shape: a screw is turned to its blank
+diameter before the die, a bore that is finished after pressing is left at its
+drill, and toleranced sizes stand at the middle of their limits.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from tommybar.facts.threads import die_blank_diameter, thread
+from tommybar.making.reaming import predrill_for
+from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, TurnedShape
+from tommybar.shop.model import Shop
+
+
+def _aimed(dim: Dim) -> Dim:
+    return replace(dim, value=dim.target)
+
+
+def _outside(feature: Cylinder | Cone) -> Cylinder | Cone:
+    if isinstance(feature, Cone):
+        return feature
+    if feature.thread:
+        blank = die_blank_diameter(thread(feature.thread))
+        return replace(feature, dia=replace(feature.dia, value=blank, smallest=None, largest=None), thread="")
+    if feature.knurl is not None:
+        teeth = math.floor(math.pi * feature.dia.value / feature.knurl.pitch + 1e-9)
+        turned = round(teeth * feature.knurl.pitch / math.pi, 3)
+        return replace(feature, dia=replace(feature.dia, value=turned, smallest=None, largest=None))
+    return replace(feature, dia=_aimed(feature.dia))
+
+
+def _bore(bore: Bore, shop: Shop) -> Bore:
+    if bore.thread:
+        drill = thread(bore.thread).tapping_drill
+        return replace(bore, dia=replace(bore.dia, value=drill, smallest=None, largest=None), thread="")
+    if bore.after:
+        drill = predrill_for(bore.dia.value, shop)
+        return replace(bore, dia=replace(bore.dia, value=drill, smallest=None, largest=None))
+    return replace(bore, dia=_aimed(bore.dia))
+
+
+def as_machined(shape: TurnedShape, shop: Shop) -> TurnedShape:
+    """The shape as it leaves the lathe, every diameter at the figure aimed at."""
+    return replace(
+        shape,
+        length=_aimed(shape.length),
+        outside=tuple(_outside(feature) for feature in shape.outside),
+        bores=tuple(_bore(bore, shop) for bore in shape.bores),
+    )

@@ -1,0 +1,144 @@
+"""What there is to cut on a turned part, as jobs a set-up can reach or not.
+
+A job is one feature, or one edge of it, with the places it needs. All z are
+distances from face A (part frame) [mm].
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from tommybar.shapes.features import Bore, Cone, Cylinder, Face, Recess, TurnedShape
+
+JobKind = Literal["face", "outside", "groove", "bore", "recess", "edge", "bore edge"]
+
+
+@dataclass(frozen=True)
+class Job:
+    """One thing to cut. ``side`` is the free face it needs, or "" for either."""
+
+    name: str  # "face A", "rim", "rim edge B", "bore", "bore edge A"
+    kind: JobKind
+    feature: str
+    start: float
+    end: float
+    side: Face | Literal[""]
+    size: float = 0.0  # of an edge [mm]
+    as_supplied: bool = False  # the bar's own surface
+
+
+def largest(feature: Cylinder | Cone) -> float:
+    """Largest finished diameter of an outside feature [mm]."""
+    return feature.dia.value if isinstance(feature, Cylinder) else max(feature.start_dia, feature.end_dia)
+
+
+def largest_outside(shape: TurnedShape) -> float:
+    """Largest finished diameter of the part [mm]."""
+    return max(largest(feature) for feature in shape.outside)
+
+
+def _edges(feature: Cylinder) -> list[Job]:
+    found = []
+    if feature.edge_start > 0:
+        found.append(
+            Job(
+                f"{feature.name} edge A",
+                "edge",
+                feature.name,
+                feature.start,
+                feature.start,
+                "A",
+                feature.edge_start,
+            )
+        )
+    if feature.edge_end > 0:
+        found.append(
+            Job(
+                f"{feature.name} edge B",
+                "edge",
+                feature.name,
+                feature.end,
+                feature.end,
+                "B",
+                feature.edge_end,
+            )
+        )
+    return found
+
+
+def _bore_span(bore: Bore, length: float) -> tuple[float, float]:
+    if bore.through:
+        return 0.0, length
+    return (0.0, bore.depth) if bore.face == "A" else (length - bore.depth, length)
+
+
+def _bore_edges(bore: Bore, length: float, opened: dict[str, float]) -> list[Job]:
+    if bore.edge <= 0:
+        return []
+    found = []
+    for face, z in (("A", 0.0), ("B", length)):
+        if (bore.through or bore.face == face) and opened[face] <= bore.dia.value + 1e-9:
+            found.append(
+                Job(
+                    f"{bore.name} edge {face}",
+                    "bore edge",
+                    bore.name,
+                    z,
+                    z,
+                    "A" if face == "A" else "B",
+                    bore.edge,
+                )
+            )
+    return found
+
+
+def jobs_of(shape: TurnedShape, bar: float = 0.0) -> tuple[Job, ...]:
+    """Every job of a turned part.
+
+    ``bar`` is the diameter of a drawn or ground bar whose surface may be left
+    as it is [mm]; 0 when everything outside is turned.
+    """
+    length = shape.length.value
+    found = [
+        Job("face A", "face", "face A", 0.0, 0.0, "A"),
+        Job("face B", "face", "face B", length, length, "B"),
+    ]
+    for feature in shape.outside:
+        supplied = isinstance(feature, Cylinder) and bar > 0 and abs(feature.dia.value - bar) < 1e-6
+        supplied = supplied and isinstance(feature, Cylinder) and not feature.thread and feature.knurl is None
+        found.append(
+            Job(feature.name, "outside", feature.name, feature.start, feature.end, "", as_supplied=supplied)
+        )
+        if isinstance(feature, Cylinder):
+            found.extend(_edges(feature))
+    found.extend(Job(g.name, "groove", g.name, g.start, g.end, "") for g in shape.grooves)
+    opened = {face: _largest_mouth(shape, face) for face in ("A", "B")}
+    for bore in shape.bores:
+        start, end = _bore_span(bore, length)
+        found.append(Job(bore.name, "bore", bore.name, start, end, "" if bore.through else bore.face))
+        found.extend(_bore_edges(bore, length, opened))
+    found.extend(_recess_job(recess, length) for recess in shape.recesses)
+    return tuple(found)
+
+
+def _largest_mouth(shape: TurnedShape, face: str) -> float:
+    mouths = [bore.dia.value for bore in shape.bores if bore.through or bore.face == face]
+    return max(mouths, default=0.0)
+
+
+def _recess_job(recess: Recess, length: float) -> Job:
+    if recess.face == "A":
+        return Job(recess.name, "recess", recess.name, 0.0, recess.depth, "A")
+    return Job(recess.name, "recess", recess.name, length - recess.depth, length, "B")
+
+
+def in_card(z: float, length: float, free: Face) -> float:
+    """A place of the part frame as the card sees it: 0 at the free face, negative towards the chuck [mm]."""
+    return -z if free == "A" else z - length
+
+
+def span_in_card(start: float, end: float, length: float, free: Face) -> tuple[float, float]:
+    """(near, far) of a span in the card frame: near the free face first [mm]."""
+    one, two = in_card(start, length, free), in_card(end, length, free)
+    return max(one, two), min(one, two)

@@ -1,0 +1,186 @@
+"""One lathe card: the steps of a grip in the order of the trade."""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part
+from tommybar.findings import Finding
+from tommybar.making.bench import Bench
+from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast
+from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
+from tommybar.making.jobs import Job, largest, span_in_card
+from tommybar.making.parting import part_off, saw_off
+from tommybar.making.practice import rule
+from tommybar.making.route import SetUp
+from tommybar.making.surfaces import edge, groove, knurl, recess, screw
+from tommybar.making.turning import face, finish, rough
+from tommybar.making.warnings import before_starting, goes_wrong
+from tommybar.making.workpiece import Workpiece
+from tommybar.shapes.features import Cylinder, Knurl, TurnedShape
+from tommybar.shop.model import Shop
+
+
+def lathe_card(
+    part: Part,
+    drawn: TurnedShape,
+    shape: TurnedShape,
+    set_up: SetUp,
+    jobs: tuple[Job, ...],
+    work: Workpiece,
+    bored: dict[str, float],
+    number: int,
+    of: int,
+    shop: Shop,
+    gives_to: dict[str, tuple[str, ...]],
+    rejected: tuple[Rejected, ...],
+    forecasts: tuple[RunoutForecast, ...],
+) -> tuple[Card, Workpiece, dict[str, float], list[Finding]]:
+    """Write the card of one set-up; gives the card, the metal after it, bores so far, findings."""
+    option = set_up.option
+    bench = Bench(part, shape, drawn, option, shop, work, number, gives_to, dict(bored))
+    todo = [job for job in jobs if job.name in set_up.jobs]
+    sticks_out = work.top - option.jaw_front
+    second = (
+        any(step_job.kind == "face" for step_job in jobs if step_job.name not in set_up.jobs) and number > 1
+    )
+    _cut_all(bench, todo, to_length=number > 1 or second)
+    hold = Hold(
+        option.device,
+        option.jaws.name if option.jaws else "",
+        option.surface,
+        round(option.dia, 3),
+        round(option.grip, 2),
+        round(sticks_out, 2),
+        option.runout,
+        _why_held(option.surface, number, bench, todo),
+        _seat(option.surface, option.ending),
+        rejected,
+    )
+    card = Card(
+        part.name,
+        number,
+        of,
+        "lathe",
+        _title(option.free, number, todo),
+        option.free,
+        hold,
+        tuple(bench.steps),
+        before_starting(option, shop, sticks_out),
+        tuple(dict.fromkeys(step.tool for step in bench.steps)),
+        minutes=round(bench.minutes + rule("minutes", "set_up"), 1),
+        after=f"to card {number + 1}" if number < of else "done in the lathe",
+        goes_wrong=goes_wrong(bench.steps, option, part),
+        why=_why_order(todo, part),
+        runout=forecasts,
+    )
+    return card, bench.work, bench.bored, bench.findings
+
+
+def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
+    def of_kind(kind: str) -> list[Job]:
+        return [job for job in todo if job.kind == kind]
+
+    outside = sorted(of_kind("outside"), key=lambda job: -_dia(bench, job))
+    inward = sorted(
+        of_kind("outside"),
+        key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
+    )
+    for job in of_kind("face"):
+        made = max((bench.bored.get(b.name, 0.0) for b in bench.shape.bores if b.through), default=0.0)
+        face(bench, to_length=to_length, bored=made)
+    knurled = [job for job in outside if _knurl(bench, job) is not None]
+    for job in knurled:
+        rough(bench, job)
+        finish(bench, job, whole=True)
+        pattern = _knurl(bench, job)
+        assert pattern is not None
+        knurl(bench, job, pattern)
+    bores = sorted(of_kind("bore"), key=lambda job: (not _through(bench, job), -_bore(bench, job)))
+    for job in bores:
+        drill_bore(bench, job)
+    for job in outside:
+        if job not in knurled:
+            rough(bench, job)
+    for job in of_kind("recess"):
+        recess(bench, job)
+    for job in bores:
+        finish_bore(bench, job)
+    for job in inward:
+        if job not in knurled:
+            finish(bench, job)
+    for job in of_kind("groove"):
+        groove(bench, job)
+    for job in of_kind("edge"):
+        edge(bench, job)
+    for job in of_kind("bore edge"):
+        edge_of_bore(bench, job)
+    for job in inward:
+        if _thread(bench, job):
+            screw(bench, job)
+    if bench.option.ending == "part":
+        part_off(bench)
+    elif bench.option.ending == "saw":
+        saw_off(bench)
+
+
+def _dia(bench: Bench, job: Job) -> float:
+    return largest(next(f for f in bench.shape.outside if f.name == job.feature))
+
+
+def _drawn(bench: Bench, job: Job) -> Cylinder | None:
+    feature = next(f for f in bench.drawn.outside if f.name == job.feature)
+    return feature if isinstance(feature, Cylinder) else None
+
+
+def _knurl(bench: Bench, job: Job) -> Knurl | None:
+    feature = _drawn(bench, job)
+    return feature.knurl if feature else None
+
+
+def _thread(bench: Bench, job: Job) -> str:
+    feature = _drawn(bench, job)
+    return feature.thread if feature else ""
+
+
+def _bore(bench: Bench, job: Job) -> float:
+    return next(b.dia.value for b in bench.drawn.bores if b.name == job.feature)
+
+
+def _through(bench: Bench, job: Job) -> bool:
+    return next(b.through for b in bench.drawn.bores if b.name == job.feature)
+
+
+def _title(free: str, number: int, todo: list[Job]) -> str:
+    main = [job.feature for job in todo if job.kind in ("outside", "bore", "recess")]
+    what = ", ".join(dict.fromkeys(main)) or "face"
+    return (
+        f"{'first' if number == 1 else 'second' if number == 2 else 'next'} end, face {free} outwards: {what}"
+    )
+
+
+def _why_held(surface: str, number: int, bench: Bench, todo: list[Job]) -> str:
+    together = [
+        f"{need.of} and {need.to}"
+        for need in bench.part.needs
+        if {need.of, need.to} <= {j.name for j in todo}
+    ]
+    if together:
+        return "One grip, because " + "; ".join(together) + " must run true to each other."
+    if surface == "blank":
+        return "The blank's own surface is the only grip there is before anything is turned."
+    return f"{surface} is finished and long enough to hold by; what is left needs the other face free."
+
+
+def _seat(surface: str, ending: str) -> str:
+    if surface == "blank":
+        return "" if ending else "seated back against the jaw steps"
+    return "seated on its finished face, tapped home while tightening"
+
+
+def _why_order(todo: list[Job], part: Part) -> str:
+    kinds = {job.kind for job in todo}
+    words = ["Face first, because every length is measured from it."]
+    if "bore" in kinds and "outside" in kinds:
+        words.append(
+            "Heavy roughing before the reamer and the last cuts, because it heats and springs the metal."
+        )
+    return " ".join(words)

@@ -1,0 +1,195 @@
+"""Holes of a turned part that are drilled at the mill: on circles, and across."""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part
+from tommybar.facts.circles import chord, hole_circle
+from tommybar.findings import Finding
+from tommybar.making.cards import Card, Hold
+from tommybar.making.jobs import largest_outside
+from tommybar.making.mill_steps import MillBench
+from tommybar.making.practice import rule
+from tommybar.making.visiting import Spot, hole_places
+from tommybar.shapes.features import CircleHoles, CrossHole, Cylinder, TurnedShape
+from tommybar.shop.model import Mill, Shop
+
+START = (
+    "Vice or clamps tight, key out, quill lock as needed; never hold the work by hand.",
+    "Eye protection; spindle stopped for every measurement and every change of tool.",
+)
+
+
+def hole_cards(
+    part: Part, shape: TurnedShape, shop: Shop, cards_before: int
+) -> tuple[list[Card], list[Finding]]:
+    """One mill card for all circle holes, one for each angle of cross holes."""
+    if not shape.circle_holes and not shape.cross_holes:
+        return [], []
+    if shop.mill is None:
+        names = ", ".join(h.name for h in (*shape.circle_holes, *shape.cross_holes))
+        return [], [
+            Finding(
+                903,
+                "stop",
+                f"{part.name}: {names} want a mill or a drilling machine, and the shop file has none.",
+                part.name,
+                names,
+                remedy="Mark out with the coordinates of the drawing and drill on a pillar drill; add it to the shop file.",
+            )
+        ]
+    cards: list[Card] = []
+    findings: list[Finding] = []
+    if shape.circle_holes:
+        card, found = _circle_card(part, shape, shop, shop.mill, cards_before + 1)
+        cards.append(card)
+        findings += found
+    angles = sorted({hole.angle for hole in shape.cross_holes})
+    for angle in angles:
+        holes = [hole for hole in shape.cross_holes if hole.angle == angle]
+        card, found = _cross_card(part, shape, holes, angle, shop, shop.mill, cards_before + len(cards) + 1)
+        cards.append(card)
+        findings += found
+    return cards, findings
+
+
+def _circle_card(
+    part: Part, shape: TurnedShape, shop: Shop, mill: Mill, number: int
+) -> tuple[Card, list[Finding]]:
+    bench = MillBench(part, shop, mill, number)
+    spots: list[Spot] = []
+    checks: list[str] = []
+    for holes in shape.circle_holes:
+        places = hole_circle(holes.count, holes.circle, holes.start_angle)
+        what = holes.thread or f"dia {holes.dia.value:g}"
+        spots += [Spot(place.x, place.y, f"{holes.name} {place.n}: {what}") for place in places]
+        if holes.count > 1:
+            far = chord(holes.count, holes.circle)
+            checks.append(f"{holes.name}: neighbours {far:.3f} apart, centre to centre")
+    bench.spot(len(spots), shape.circle_holes[0].name)
+    for holes in shape.circle_holes:
+        _drill_group(bench, holes)
+    disc = largest_outside(shape)
+    in_vice = disc <= mill.vice_opening
+    device = "vice, on parallels" if in_vice else "clamped flat on a sacrificial plate"
+    bore = next((b for b in shape.bores if b.through), None)
+    zero = (
+        f"Zero on the axis: sweep {bore.name} with the indicator until it stands still, X 0, Y 0."
+        if bore
+        else "Zero on the axis: touch the rim left and right, front and back, halve each."
+    )
+    hold = Hold(
+        device,
+        "",
+        "faces",
+        0.0,
+        0.0,
+        shape.length.value,
+        0.02,
+        "The holes must sit true to the bore, so the bore is found under the spindle; the faces only carry it.",
+        "face A down"
+        if any(r.face == "A" for r in shape.recesses) and not in_vice
+        else "flat on its face, tapped down",
+    )
+    minutes = sum(step.minutes for step in bench.steps) + rule("minutes", "set_up")
+    names = ", ".join(h.name for h in shape.circle_holes)
+    card = Card(
+        part.name,
+        number,
+        number,
+        "mill",
+        f"holes on a circle: {names}",
+        "",
+        hold,
+        tuple(bench.steps),
+        (zero, *_height(mill, shape.length.value, in_vice), *START),
+        tuple(dict.fromkeys(step.tool for step in bench.steps)),
+        hole_places(mill, spots),
+        tuple(checks),
+        round(minutes, 1),
+        goes_wrong=(
+            "A sign lost in one quadrant: check the chord between the first two spots before drilling.",
+            "Packing left under the web: support it where the drill comes through.",
+        ),
+        why="Drilled by coordinates: no dividing needed, and the list can be checked by its chords.",
+    )
+    return card, bench.findings
+
+
+def _drill_group(bench: MillBench, holes: CircleHoles) -> None:
+    thick = holes.end - holes.start
+    words = f"{holes.count} of {holes.name}" if holes.count > 1 else holes.name
+    if holes.thread:
+        bench.tapped(holes.thread, None, thick, words, holes.count, holes.name)
+    else:
+        bench.sized(holes.dia, thick, words, holes.count, holes.name, ())
+
+
+def _height(mill: Mill, tall: float, in_vice: bool) -> tuple[str, ...]:
+    base = mill.vice_height if in_vice else 10.0
+    left = mill.nose_to_table - base - tall
+    return (f"From work to spindle nose {left:.0f} mm at most: chuck and drill must go in there.",)
+
+
+def _cross_card(
+    part: Part, shape: TurnedShape, holes: list[CrossHole], angle: float, shop: Shop, mill: Mill, number: int
+) -> tuple[Card, list[Finding]]:
+    bench = MillBench(part, shop, mill, number)
+    body = next(
+        (
+            f
+            for f in shape.outside
+            if isinstance(f, Cylinder) and f.start - 1e-6 <= holes[0].z <= f.end + 1e-6
+        ),
+        None,
+    )
+    dia = body.dia.value if body else largest_outside(shape)
+    bench.spot(len(holes), holes[0].name)
+    for hole in holes:
+        thick = dia / 2 if hole.walls == 1 else dia
+        into = next((b for b in shape.bores if b.name == hole.into), None)
+        if hole.walls == 1 and into is not None:
+            thick = (dia - into.dia.value) / 2
+        if hole.thread:
+            bench.tapped(hole.thread, None, thick, hole.name, 1, hole.name)
+        else:
+            bench.sized(hole.dia, thick, hole.name, 1, hole.name, ())
+    spots = [Spot(hole.z, 0.0, f"{hole.name}: {hole.thread or f'dia {hole.dia.value:g}'}") for hole in holes]
+    fits = dia <= mill.vice_opening
+    hold = Hold(
+        "vice, round in a vee block" if fits else "vee block, clamped",
+        "",
+        body.name if body else "outside",
+        dia,
+        0.0,
+        0.0,
+        0.04,
+        "The hole must point at the axis, so the round lies in a vee under the spindle.",
+        "face A against a stop",
+    )
+    turned = f" Turned to {angle:g} deg from the first." if angle else ""
+    card = Card(
+        part.name,
+        number,
+        number,
+        "mill",
+        "across: " + ", ".join(h.name for h in holes),
+        "",
+        hold,
+        tuple(bench.steps),
+        (
+            f"X zero on face A. Y zero on the axis: touch both sides of {dia:g}, halve.{turned}",
+            "Drill towards the vee. A broken-through bore catches the drill: feed gently at the end.",
+            *_height(mill, dia, True),
+            *START,
+        ),
+        tuple(dict.fromkeys(step.tool for step in bench.steps)),
+        hole_places(mill, spots),
+        (),
+        round(sum(step.minutes for step in bench.steps) + rule("minutes", "set_up"), 1),
+        goes_wrong=(
+            "The drill slides off the round: spot first, or mill a small flat.",
+            "A burr inside the bore: run the reamer or a scraper through by hand afterwards.",
+        ),
+        why="Drilled after turning, so that the bore it meets is finished and can be deburred.",
+    )
+    return card, bench.findings

@@ -1,0 +1,59 @@
+"""One door for every kind of part: its blank, its cards, its findings."""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part, SizedDesign
+from tommybar.making.plates import plate_part
+from tommybar.making.turned import Making, turned_part
+from tommybar.shapes.features import PlateShape, TurnedShape
+from tommybar.shop.model import Shop
+
+
+def gives_to(design: SizedDesign) -> dict[str, tuple[str, ...]]:
+    """Which sizes are read by which mates: measured size -> mates made to suit it."""
+    found: dict[str, list[str]] = {}
+    for fit in design.fits:
+        found.setdefault(fit.hole, []).append(fit.shaft)
+    for loop in design.loops:
+        for term in loop.terms:
+            name = term.name.removesuffix(".long")
+            part = name.split(".")[0]
+            if loop.made_last and part != loop.made_last.split(".")[0]:
+                found.setdefault(term.name, []).append(loop.made_last)
+    return {size: tuple(dict.fromkeys(mates)) for size, mates in found.items()}
+
+
+def route_part(
+    part: Part, design: SizedDesign, shop: Shop, *, stock: str = "ask", excluded: frozenset[str] = frozenset()
+) -> Making:
+    """Blank, cards and findings of a part; bought parts have none."""
+    if part.kind == "bought" or part.shape is None:
+        return Making(None, (), ())
+    mates = gives_to(design)
+    if isinstance(part.shape, TurnedShape):
+        return turned_part(part, shop, mates, stock=stock, excluded=excluded)
+    assert isinstance(part.shape, PlateShape)
+    return plate_part(part, shop, mates, stock=stock)
+
+
+def making_order(design: SizedDesign) -> tuple[str, ...]:
+    """Names of the parts in the order of making: holes before shafts, the loop's last member last.
+
+    What a tool fixes (a reamed bore) comes first, what a dial fixes follows.
+    """
+    after: dict[str, set[str]] = {part.name: set() for part in design.parts}
+    for fit in design.fits:
+        hole, shaft = fit.hole.split(".")[0], fit.shaft.split(".")[0]
+        if hole != shaft:
+            after[shaft].add(hole)
+    for loop in design.loops:
+        last = loop.made_last.split(".")[0]
+        if last in after:
+            after[last] |= {term.name.split(".")[0] for term in loop.terms} - {last}
+    order: list[str] = []
+    waiting = [part.name for part in design.parts]
+    while waiting:
+        ready = next((name for name in waiting if not (after[name] & set(waiting) - {name})), waiting[0])
+        order.append(ready)
+        waiting.remove(ready)
+    return tuple(order)

@@ -1,0 +1,274 @@
+"""The making of a plate or block: squared in the vice, then holes face by face."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tommybar.design.model import Part
+from tommybar.findings import Finding
+from tommybar.making.blanks import plate_blank
+from tommybar.making.cards import Blank, Card, Hold
+from tommybar.making.mill_steps import MillBench
+from tommybar.making.milled_holes import START
+from tommybar.making.practice import rule
+from tommybar.making.turned import Making
+from tommybar.making.visiting import Spot, hole_places
+from tommybar.shapes.features import PlateFace, PlateHole, PlateShape
+from tommybar.shop.model import Mill, Shop
+
+FACES: tuple[PlateFace, ...] = ("top", "bottom", "front", "back", "left", "right")
+
+
+def face_extent(shape: PlateShape, face: PlateFace) -> tuple[float, float, float]:
+    """(along x, along y, depth) of the plate seen on that face [mm]."""
+    length, width, thick = shape.length.value, shape.width.value, shape.thickness.value
+    if face in ("top", "bottom"):
+        return length, width, thick
+    if face in ("front", "back"):
+        return length, thick, width
+    return width, thick, length
+
+
+def plate_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]], *, stock: str = "ask") -> Making:
+    """Blank and cards of a plate."""
+    shape = part.shape
+    assert isinstance(shape, PlateShape)
+    blank = plate_blank(part, shop, stock)
+    findings: list[Finding] = []
+    if blank is None:
+        return Making(None, (), (_no_plate(part, shape, shop),))
+    if shop.mill is None:
+        words = f"{part.name} wants a mill, and the shop file has none: file it to a line and drill to the coordinates."
+        return Making(
+            blank,
+            (),
+            (
+                Finding(
+                    903, "stop", words, part.name, remedy="Add a mill or a milling slide to the shop file."
+                ),
+            ),
+        )
+    if shape.corner > 0:
+        findings.append(
+            Finding(
+                902,
+                "note",
+                f"{part.name}: corner radii of {shape.corner:g} are filed to buttons or a line; no step is planned for them.",
+                part.name,
+                "corners",
+            )
+        )
+    cards = [_square_card(part, shape, blank, shop, shop.mill, findings)]
+    for face in FACES:
+        holes = [hole for hole in shape.holes if hole.face == face]
+        if holes:
+            cards.append(
+                _face_card(part, shape, face, holes, shop, shop.mill, len(cards) + 1, gives_to, findings)
+            )
+    of = len(cards)
+    done = tuple(
+        replace(
+            card,
+            of=of,
+            after=f"to card {card.number + 1}" if card.number < of else "deburr, measure, bag and label it",
+        )
+        for card in cards
+    )
+    return Making(blank, done, tuple(findings))
+
+
+def _square_card(
+    part: Part, shape: PlateShape, blank: Blank, shop: Shop, mill: Mill, findings: list[Finding]
+) -> Card:
+    bench = MillBench(part, shop, mill, 1)
+    edge = rule("blank", "plate_edge")
+    length = shape.length
+    if any(words == "edges across" for words, _ in blank.allowances):
+        bench.mill_to("Mill one long edge clean", shape.width.value + edge, shape.width, "width", edge)
+        bench.mill_to(
+            f"Mill the other edge to {shape.width.value:g} wide",
+            shape.width.value,
+            shape.width,
+            "width",
+            edge,
+        )
+    if blank.size > shape.thickness.value + 1e-6:
+        over = blank.size - shape.thickness.value
+        bench.mill_to(
+            f"Mill the face to {shape.thickness.value:g} thick",
+            shape.thickness.value,
+            shape.thickness,
+            "thickness",
+            over,
+        )
+    bench.mill_to("Mill one end clean and square: face A", length.value + edge, length, "length", edge)
+    bench.mill_to(f"Mill the other end to {length.value:g} long", length.value, length, "length", edge)
+    findings += bench.findings
+    over_jaws = mill.vice_depth
+    hold = Hold(
+        "vice, on parallels",
+        "",
+        "the two long edges" if shape.width.value <= mill.vice_opening else "clamped to the table",
+        0.0,
+        over_jaws,
+        shape.thickness.value,
+        0.02,
+        "The fixed jaw is the reference; a round bar at the moving jaw lets the work sit square.",
+        "tapped down on the parallels",
+    )
+    if shape.width.value > mill.vice_opening:
+        findings.append(
+            Finding(
+                431,
+                "caution",
+                f"{part.name} is {shape.width.value:g} wide, the vice opens {mill.vice_opening:g}: clamp it to the table.",
+                part.name,
+                card=1,
+                figure=f"{shape.width.value:g} mm",
+                bound=f"{mill.vice_opening:g} mm, vice opening of the shop",
+                remedy="Clamps on packing of equal height, cutter clear of them.",
+            )
+        )
+    return Card(
+        part.name,
+        1,
+        1,
+        "mill",
+        "square and to size",
+        "",
+        hold,
+        tuple(bench.steps),
+        ("Sawn ends out of the vice by a few mm, parallels clear of the cutter.", *START),
+        tuple(dict.fromkeys(step.tool for step in bench.steps)),
+        minutes=round(sum(step.minutes for step in bench.steps) + rule("minutes", "set_up"), 1),
+        goes_wrong=("The work lifts at the moving jaw: tap down, feel that both parallels are tight.",),
+        why="Every hole is measured from the milled end and the fixed-jaw edge, so these come first.",
+    )
+
+
+def _group_words(names: list[str]) -> str:
+    if len(names) == 1:
+        return names[0]
+    return f"{len(names)} places"
+
+
+def _face_card(
+    part: Part,
+    shape: PlateShape,
+    face: PlateFace,
+    holes: list[PlateHole],
+    shop: Shop,
+    mill: Mill,
+    number: int,
+    gives_to: dict[str, tuple[str, ...]],
+    findings: list[Finding],
+) -> Card:
+    bench = MillBench(part, shop, mill, number)
+    along, across, thick = face_extent(shape, face)
+    bench.spot(len(holes), holes[0].name)
+    groups: dict[tuple[object, ...], list[PlateHole]] = {}
+    for hole in sorted(holes, key=lambda h: (h.dia.toleranced, h.dia.value, h.name)):
+        groups.setdefault((hole.thread, hole.dia.value, hole.depth, hole.dia.zone, hole.sink_dia), []).append(
+            hole
+        )
+    for alike in groups.values():
+        first = alike[0]
+        words = _group_words([h.name for h in alike])
+        if first.thread:
+            bench.tapped(first.thread, first.depth, thick, words, len(alike), first.name)
+        elif first.depth is not None:
+            bench.drill(first.dia.value, first.depth, words, len(alike), first.name, through=False)
+        else:
+            gives = gives_to.get(f"{part.name}.{first.name}", ())
+            bench.sized(first.dia, thick, words, len(alike), first.name, gives)
+        if first.sink_dia > 0:
+            bench.drill(
+                first.sink_dia,
+                first.sink_depth,
+                words + ", counterbore",
+                len(alike),
+                first.name,
+                through=False,
+            )
+    findings += bench.findings
+    spots = [
+        Spot(h.x, h.y, f"{h.name}: {h.thread or f'dia {h.dia.value:g} {h.dia.zone}'.strip()}") for h in holes
+    ]
+    standing = face in ("left", "right", "front", "back")
+    height = mill.nose_to_table - mill.vice_height - thick
+    hold = Hold(
+        "vice, standing on edge" if standing else "vice, on parallels",
+        "",
+        f"{face} face up",
+        0.0,
+        mill.vice_depth,
+        thick,
+        0.02,
+        "Both zero edges are milled or as supplied and square; the fixed jaw carries the one, a stop the other.",
+        "end against the vice stop" if not standing else "squared with a small square, end against a stop",
+    )
+    if height < 60:
+        findings.append(
+            Finding(
+                432,
+                "caution" if height > 30 else "stop",
+                f"{part.name} with its {face} face up leaves {height:.0f} mm for chuck and drill.",
+                part.name,
+                card=number,
+                figure=f"{height:.0f} mm",
+                bound=f"{mill.nose_to_table:g} mm nose to table less the vice",
+                remedy="Hold drills in collets, use stub drills, or drill it in the lathe.",
+            )
+        )
+    minutes = sum(step.minutes for step in bench.steps) + rule("minutes", "set_up")
+    return Card(
+        part.name,
+        number,
+        number,
+        "mill",
+        f"{face} face: " + ", ".join(dict.fromkeys(h.name for h in holes)),
+        "",
+        hold,
+        tuple(bench.steps),
+        (
+            f"Zero at the lower left corner of the {face} face ({along:g} x {across:g}): touch the edge, "
+            "add half the finder's diameter, set 0; both ways.",
+            f"From work to spindle nose {height:.0f} mm at most.",
+            *START,
+        ),
+        tuple(dict.fromkeys(step.tool for step in bench.steps)),
+        hole_places(mill, spots),
+        _chords(holes),
+        round(minutes, 1),
+        goes_wrong=(
+            "Half the edge finder forgotten: spot, then measure from the edge before drilling.",
+            "Drill meets a parallel: look under every place first.",
+        ),
+        why="All holes of a face in one setting, so that they are true to each other.",
+    )
+
+
+def _chords(holes: list[PlateHole]) -> tuple[str, ...]:
+    checks = []
+    ordered = sorted(holes, key=lambda h: (round(h.x, 3), round(h.y, 3)))
+    for one, two in zip(ordered, ordered[1:], strict=False):
+        far = ((one.x - two.x) ** 2 + (one.y - two.y) ** 2) ** 0.5
+        checks.append(f"{one.name} to {two.name}: {far:.2f} centre to centre")
+    return tuple(checks[:6])
+
+
+def _no_plate(part: Part, shape: PlateShape, shop: Shop) -> Finding:
+    have = ", ".join(
+        f"{b.size:g} x {b.width:g}"
+        for b in shop.rack
+        if b.section in ("flat", "plate", "sheet") and b.material == part.material
+    )
+    return Finding(
+        202,
+        "stop",
+        f"No flat or plate of {part.material} for {part.name}: {shape.thickness.value:g} thick, {shape.width.value:g} wide.",
+        part=part.name,
+        figure=f"{shape.thickness.value:g} x {shape.width.value:g} mm",
+        bound="on the rack: " + (have or "none"),
+        remedy="Buy or ask for it (--stock buy), or choose another material.",
+    )

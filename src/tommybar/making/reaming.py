@@ -1,0 +1,90 @@
+"""Which drills go before a reamer or a bore, from the shop's own drawer."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tommybar.making.practice import rule
+from tommybar.shop.model import Reamer, Shop
+
+
+@dataclass(frozen=True)
+class HolePlan:
+    """Tools for one bore, in order: drills [mm], then how it is finished."""
+
+    drills: tuple[float, ...]
+    finish: str  # "ream", "bore", "bore and ream", "drill"
+    reamer: Reamer | None = None
+    bore_to: float = 0.0  # diameter to bore to, before the reamer or as the last size [mm]
+
+
+def allowance(size: float) -> tuple[float, float]:
+    """Least and most to leave for a reamer of that size, on diameter [mm]."""
+    small = "small" if size <= rule("reaming", "small_upto") else "large"
+    return rule("reaming", f"{small}_least"), rule("reaming", f"{small}_most")
+
+
+def reaming_drill_owned(size: float, shop: Shop) -> float | None:
+    """The largest owned drill that leaves the reamer its allowance, or None [mm]."""
+    least, most = allowance(size)
+    fitting = [drill for drill in shop.drills if size - most - 1e-9 <= drill <= size - least + 1e-9]
+    return max(fitting) if fitting else None
+
+
+def predrill_for(size: float, shop: Shop) -> float:
+    """The diameter at which a bore waits for its reamer [mm]."""
+    drill = reaming_drill_owned(size, shop)
+    if drill is not None:
+        return drill
+    return size - sum(allowance(size)) / 2
+
+
+def _openings(last: float, shop: Shop) -> tuple[float, ...]:
+    """Drills up to ``last``: a pilot and steps, the smallest number that opens gently."""
+    chosen = [last]
+    while chosen[0] > 6.0:
+        below = [
+            d for d in shop.drills if chosen[0] - rule("reaming", "opening_step") <= d <= chosen[0] - 1.0
+        ]
+        if not below:
+            below = [d for d in shop.drills if d < chosen[0] - 0.5]
+            if not below:
+                break
+            chosen.insert(0, max(below))
+            continue
+        chosen.insert(0, min(below, key=lambda d: (round(d % 0.5, 3) != 0.0, d)))
+    return tuple(chosen)
+
+
+def hole_plan(size: float, shop: Shop, *, limits: bool, finish_later: bool = False) -> HolePlan | None:
+    """Drills and finish for an axial bore of that size; None when the drawer has nothing.
+
+    A bore with limits is reamed when the reamer is owned and a drill leaves it
+    its allowance, else bored. A bore without limits is drilled when the drill
+    is owned, else bored.
+    """
+    reamer = next((one for one in shop.reamers if abs(one.size - size) < 0.003), None)
+    if finish_later:
+        drill = reaming_drill_owned(size, shop)
+        if drill is not None:
+            return HolePlan(_openings(drill, shop), "drill")
+        limits = True
+    if limits and reamer is not None:
+        drill = reaming_drill_owned(size, shop)
+        if drill is not None:
+            return HolePlan(_openings(drill, shop), "ream", reamer)
+    else_ream = reamer if limits else None
+    owned = [d for d in shop.drills if d <= size + 1e-6 and d <= shop.lathe.drill_chuck + 1e-6]
+    if not limits and any(abs(d - size) < 0.03 for d in owned):
+        return HolePlan(_openings(min(owned, key=lambda d: abs(d - size)), shop), "drill")
+    bars = [t for t in shop.tools if t.kind == "boring"]
+    if bars and owned:
+        least_bar = min(t.smallest_bore or t.shank for t in bars)
+        start = [d for d in owned if least_bar <= d <= size - 0.5]
+        if start:
+            if else_ream is not None:
+                return HolePlan(
+                    _openings(max(start), shop), "bore and ream", else_ream, predrill_for(size, shop)
+                )
+            return HolePlan(_openings(max(start), shop), "bore", None, size)
+    return None

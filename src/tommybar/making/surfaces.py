@@ -1,0 +1,270 @@
+"""Recesses, grooves, edges, threads, knurls: what follows the plain turning."""
+
+from __future__ import annotations
+
+import math
+
+from tommybar.facts.threads import thread
+from tommybar.making.bench import Bench, cutting_minutes, named
+from tommybar.making.cards import Measure, Move, Step
+from tommybar.making.cuts import feed_for
+from tommybar.making.dials import backlash_words, graduation_words, travel_words
+from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.practice import rule
+from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
+
+
+def recess(bench: Bench, job: Job) -> None:
+    """Plunge a face recess side by side, then sweep walls and floor once."""
+    shape = next(r for r in bench.shape.recesses if r.name == job.feature)
+    land = (shape.outside - shape.inside) / 2
+    tool = bench.tool(
+        "recess",
+        lambda t: t.width <= land - 0.5 and t.reach >= shape.depth,
+        lambda t: -t.width,
+        f"{job.feature} ({shape.depth:g} deep, {land:.1f} wide)",
+    )
+    if tool is None:
+        return
+    _relief(bench, shape, tool.reach)
+    speed = bench.speed(tool, "grooving", shape.outside, job.feature)
+    feed = feed_for(bench.part.material, tool.material, "grooving", "roughing")
+    left = rule("cut", "recess_left")
+    outer, inner, w = shape.outside / 2, shape.inside / 2, tool.width
+    start = rule("cut", "approach")
+    first, last = outer - left, inner + w + left
+    number = max(1, math.ceil((first - last) / (0.8 * w)) + 1)
+    step = (first - last) / (number - 1) if number > 1 else 0.0
+    moves = [Move(start, first)]
+    for n in range(number):
+        r = first - n * step
+        moves += [Move(start, r, rapid=True), Move(-(shape.depth - left), r), Move(start, r, rapid=True)]
+    moves += [Move(start, outer, rapid=True), Move(-shape.depth, outer), Move(-shape.depth, inner + w)]
+    moves += [Move(start, inner + w)]
+    cross = bench.cross
+    bench.add(
+        Step(
+            0,
+            f"Recess face {bench.option.free}, {number} plunges, then sweep the floor",
+            job.feature,
+            named(tool),
+            "recess",
+            speed.rpm,
+            speed.reached,
+            feed,
+            f"{shape.depth:.2f}",
+            "Z deep mm",
+            (
+                f"Outer corner at {shape.outside:.2f} DIA; inner corner at {shape.inside:.2f} when the outer reads "
+                f"{shape.inside + 2 * w:.2f} (tool {w:g} wide): {travel_words(cross, outer - inner - w)} apart "
+                f"({graduation_words(cross)}).",
+                f"Plunge to {shape.depth - left:.2f}, last sweep at {shape.depth:.2f}.",
+                backlash_words(cross),
+            ),
+            minutes=cutting_minutes(moves, speed.rpm, feed, number + 1) + rule("minutes", "measure"),
+            why="Both walls and the floor are swept in one pass, so that the corners meet.",
+            measure=_recess_measures(bench, shape),
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+
+
+def _recess_measures(bench: Bench, shape: Recess) -> tuple[Measure, ...]:
+    return (
+        bench.measured(
+            f"{bench.part.name}.{shape.name}.deep",
+            Dim(shape.depth, f"{bench.part.name}.{shape.name}.deep"),
+            "depth",
+        ),
+    )
+
+
+def _relief(bench: Bench, shape: Recess, reach: float) -> None:
+    """The heel of a straight tool rubs the outer wall below centre: say the angle to grind."""
+    depth_below = bench.shop.lathe.centre_height and max(
+        t.shank for t in bench.shop.tools if t.kind == "recess"
+    )
+    wall = shape.outside / 2
+    if depth_below >= wall:
+        return
+    back = wall - math.sqrt(wall**2 - depth_below**2)
+    angle = math.degrees(math.atan(back / depth_below))
+    bench.find(
+        421,
+        "note",
+        f"The outer wall of {shape.name} curves away under the tool: a shank {depth_below:g} mm deep below centre "
+        f"needs its outer flank relieved by {back:.2f} mm ({angle:.1f} deg).",
+        feature=shape.name,
+        figure=f"{angle:.1f} deg",
+        remedy="Grind the outer flank of the recess tool at least so much.",
+        source="R - sqrt(R^2 - h^2), geometry",
+    )
+
+
+def groove(bench: Bench, job: Job) -> None:
+    """Plunge an outside groove to its floor, in as many plunges as the blade needs."""
+    shape = next(g for g in bench.shape.grooves if g.name == job.feature)
+    near, far = span_in_card(shape.start, shape.end, bench.length, bench.option.free)
+    has = bench.work.largest(near, far)
+    deep = (has - shape.floor) / 2
+    tool = bench.tool(
+        "groove",
+        lambda t: t.width <= near - far + 1e-6 and t.reach >= deep,
+        lambda t: -t.width,
+        f"{job.feature} ({near - far:g} wide)",
+    )
+    if tool is None:
+        return
+    speed = bench.speed(tool, "grooving", has, job.feature)
+    feed = feed_for(bench.part.material, tool.material, "grooving", "roughing")
+    number = max(1, math.ceil((near - far) / tool.width - 1e-6))
+    shift = (near - far - tool.width) / max(number - 1, 1)
+    behind = bench.work.largest(near + 0.5, far - 0.5)
+    away = behind / 2 + 1.0
+    moves = [Move(far + tool.width, away)]
+    for n in range(number):
+        z = far + tool.width + n * shift
+        moves += [Move(z, away, rapid=True), Move(z, shape.floor / 2), Move(z, away)]
+    bench.add(
+        Step(
+            0,
+            f"Groove {job.feature} {near - far:g} wide",
+            job.feature,
+            named(tool),
+            "groove",
+            speed.rpm,
+            speed.reached,
+            feed,
+            f"{shape.floor:.2f}",
+            "DIA mm",
+            (
+                f"Right corner of the blade at Z {-(far + tool.width):.2f} from the face"
+                + (f", then at {-near:.2f}." if number > 1 else "."),
+                f"In {travel_words(bench.cross, deep)} from touching {has:.2f} DIA ({graduation_words(bench.cross)}).",
+            ),
+            minutes=cutting_minutes(moves, speed.rpm, feed, number),
+            why="The die and the mating face need a clear corner.",
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+    bench.work = bench.work.turned(near, far, shape.floor)
+
+
+def edge(bench: Bench, job: Job) -> None:
+    """Chamfer an outside edge at 45 degrees with the flank of a pointed tool."""
+    feature = next(f for f in bench.shape.outside if f.name == job.feature)
+    assert isinstance(feature, Cylinder)
+    near, _ = span_in_card(job.start, job.end, bench.length, bench.option.free)
+    tool = bench.tool("chamfer", lambda t: True, lambda t: t.width, job.name)
+    if tool is None:
+        return
+    dia = feature.dia.value
+    speed = bench.speed(tool, "turning", dia, job.feature)
+    feed = feed_for(bench.part.material, tool.material, "forming", "roughing")
+    at_face = near > -1e-6
+    z = near + (1.0 if at_face else 0.2)
+    r = near + dia / 2 - job.size - z
+    away = dia / 2 + rule("cut", "approach")
+    moves = [Move(z, away), Move(z, r), Move(z, away)]
+    bench.add(
+        Step(
+            0,
+            f"Chamfer {job.feature}",
+            job.feature,
+            named(tool),
+            "chamfer",
+            speed.rpm,
+            speed.reached,
+            feed,
+            f"{job.size:g}",
+            "x 45 deg",
+            (
+                f"Touch the corner, then in {travel_words(bench.cross, job.size)} "
+                f"({graduation_words(bench.cross)}).",
+            ),
+            minutes=cutting_minutes(moves, speed.rpm, feed, 1),
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+
+
+def screw(bench: Bench, job: Job) -> None:
+    """Cut an outside thread with the die held square, by hand."""
+    drawn = next(f for f in bench.drawn.outside if f.name == job.feature)
+    assert isinstance(drawn, Cylinder)
+    named_thread = thread(drawn.thread)
+    if drawn.thread not in bench.shop.dies:
+        bench.find(
+            416,
+            "stop",
+            f"No {drawn.thread} die in the drawer for {job.feature}.",
+            feature=job.feature,
+            bound="dies owned: " + (", ".join(bench.shop.dies) or "none"),
+            remedy="Buy or borrow the die, or let the size follow a thread that is owned.",
+        )
+        return
+    near, far = span_in_card(drawn.start, drawn.end, bench.length, bench.option.free)
+    bench.add(
+        Step(
+            0,
+            f"Thread {drawn.thread} with the die, by hand",
+            job.feature,
+            f"die {drawn.thread}",
+            "die",
+            0.0,
+            0.0,
+            named_thread.pitch,
+            drawn.thread,
+            f"pitch {named_thread.pitch:g}",
+            (
+                f"{near - far:g} long, to the undercut. Die in the tailstock holder to start it square, oil.",
+                "Back half a turn every turn. Turn the die over for the last threads.",
+                "Try the nut before the part leaves the chuck.",
+            ),
+            minutes=5.0,
+            cautions=("Spindle stopped, out of gear.",),
+            why="The die fixes the size, so it comes after the blank diameter and the undercut.",
+            tool_size=named_thread.major,
+        )
+    )
+
+
+def knurl(bench: Bench, job: Job, pattern: Knurl) -> None:
+    """Roll a knurl on a diameter that takes a whole number of teeth."""
+    feature = next(f for f in bench.shape.outside if f.name == job.feature)
+    assert isinstance(feature, Cylinder)
+    tool = bench.tool(
+        "knurling",
+        lambda t: abs(t.pitch - pattern.pitch) < 0.06 and t.pattern in ("", pattern.pattern),
+        lambda t: abs(t.pitch - pattern.pitch),
+        f"{job.feature} ({pattern.pattern}, pitch {pattern.pitch:g})",
+    )
+    if tool is None:
+        return
+    speed = bench.speed(tool, "knurling", feature.dia.value, job.feature)
+    teeth = math.floor(math.pi * feature.dia.value / pattern.pitch + 0.01)
+    near, far = span_in_card(feature.start, feature.end, bench.length, bench.option.free)
+    bench.add(
+        Step(
+            0,
+            f"Knurl {job.feature}, {pattern.pattern}, pitch {pattern.pitch:g}",
+            job.feature,
+            named(tool),
+            "knurling",
+            speed.rpm,
+            speed.reached,
+            0.3,
+            f"{feature.dia.value:.2f}",
+            "DIA mm before",
+            (
+                f"{teeth} teeth: the diameter takes a whole number, so the wheels do not double-track.",
+                f"From Z {-near:.1f} to {-far:.1f}; plenty of oil, wheels in firmly at once.",
+            ),
+            minutes=5.0,
+            why="Heavy work comes early, while the metal behind it is thick.",
+            tool_letter=tool.letter,
+        )
+    )

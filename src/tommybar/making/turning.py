@@ -1,0 +1,262 @@
+"""Facing and turning outside: roughing in equal cuts, two equal last cuts."""
+
+from __future__ import annotations
+
+import math
+
+from tommybar.making.bench import Bench, cutting_minutes, named
+from tommybar.making.cards import Measure, Move, Pass, Step
+from tommybar.making.cuts import deepest_cut, feed_for, finishing_passes, roughing_passes
+from tommybar.making.dials import graduation_words
+from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.practice import rule
+from tommybar.shapes.features import Cone, Cylinder, Dim
+
+
+def face(bench: Bench, *, to_length: bool, bored: float) -> None:
+    """Face the free end to z = 0; the second end is faced to length and measured."""
+    tool = bench.tool("knife", lambda t: t.hand in ("right", "both"), lambda t: t.nose, "the face")
+    if tool is None:
+        return
+    top = bench.work.top
+    dia = bench.work.largest(top, min(0.0, top) - 0.01)
+    speed = bench.speed(tool, "facing", dia, "face")
+    feed = feed_for(bench.part.material, tool.material, "facing", "finishing")
+    number = max(1, math.ceil((top - 0.001) / 0.75))
+    inner = -rule("cut", "over_centre") if bored <= 0 else max(0.0, bored / 2 - 1.0)
+    moves = [Move(top + 1.0, dia / 2 + rule("cut", "approach"))]
+    for n in range(1, number + 1):
+        z = top * (1 - n / number)
+        moves += [Move(z, dia / 2 + rule("cut", "approach"), rapid=True), Move(z, inner)]
+        moves += [
+            Move(z + rule("cut", "retract"), inner),
+            Move(z + rule("cut", "retract"), dia / 2 + 1.0, rapid=True),
+        ]
+    length = bench.shape.length
+    dim = bench.drawn.length
+    measures: tuple[Measure, ...] = ()
+    face_name = bench.option.free
+    if to_length:
+        measures = (bench.measured(f"{bench.part.name}.length", dim, "length"),)
+        do, big, kind = f"Face {face_name} to overall length", f"{length.value:.2f}", "mm long"
+    else:
+        do, big, kind = f"Face {face_name} clean, take off", f"{top:.2f}", "Z mm"
+    bench.add(
+        Step(
+            0,
+            do,
+            f"face {face_name}",
+            named(tool),
+            "knife",
+            speed.rpm,
+            speed.reached,
+            feed,
+            big,
+            kind,
+            (
+                f"{number} cut{'s' if number > 1 else ''} of {top / number:.2f} with the top slide "
+                f"({graduation_words(bench.shop.lathe.top_slide)}).",
+                "Lock the carriage. Touch Z on the finished face and set it to 0.",
+            ),
+            tuple(
+                Pass(
+                    round(top * (1 - n / number), 3),
+                    round(top / number, 3),
+                    f"Z {top * (1 - n / number):.2f}",
+                )
+                for n in range(1, number + 1)
+            ),
+            cutting_minutes(moves, speed.rpm, feed, number),
+            why="A clean face is what every length of this card is measured from.",
+            measure=measures,
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+    bench.work = bench.work.faced(0.0)
+
+
+def _stop_words(bench: Bench, far: float) -> str:
+    carriage = bench.shop.lathe.carriage
+    words = f"stop at Z {-far:.2f} from the face"
+    if carriage.per_division >= 0.05:
+        return f"{words}: carriage {-far:.1f}, the rest with the top slide"
+    return f"{words} on the carriage dial"
+
+
+def _span(bench: Bench, job: Job) -> tuple[float, float, bool]:
+    """(near, far to run to, whether a shoulder stands there)."""
+    near, far = span_in_card(job.start, job.end, bench.length, bench.option.free)
+    behind = [
+        f
+        for f in bench.shape.outside
+        if abs(span_in_card(f.start, f.end, bench.length, bench.option.free)[0] - far) < 1e-6
+    ]
+    mine = _dia(bench, job)
+    if behind and _first_dia(behind[0], bench) > mine + 1e-6:
+        return near, far, True
+    run = rule("cut", "overrun")
+    if not behind and bench.option.ending:
+        run = (
+            rule("blank", "part_rest") + 0.2
+            if bench.option.ending == "part"
+            else rule("blank", "saw_rest") + 0.2
+        )
+    if not bench.option.spigot:
+        run = min(run, max(0.0, far - bench.option.jaw_front - 0.5))
+    return near, max(far - run, bench.work.bottom), False
+
+
+def _first_dia(feature: Cylinder | Cone, bench: Bench) -> float:
+    if isinstance(feature, Cylinder):
+        return feature.dia.value
+    return feature.start_dia if bench.option.free == "A" else feature.end_dia
+
+
+def _dia(bench: Bench, job: Job) -> float:
+    feature = next(f for f in bench.shape.outside if f.name == job.feature)
+    return feature.dia.value if isinstance(feature, Cylinder) else max(feature.start_dia, feature.end_dia)
+
+
+def rough(bench: Bench, job: Job) -> None:
+    """Rough an outside diameter over everything in front of it, leaving the finishing metal."""
+    dia = _dia(bench, job)
+    _, far, shoulder = _span(bench, job)
+    has = bench.work.largest(bench.work.top, far)
+    left = rule("cut", "finish_left")
+    target = dia + left
+    if has <= target + 0.05:
+        return
+    tool = bench.tool("knife", lambda t: t.hand in ("right", "both"), lambda t: -t.nose, job.feature)
+    if tool is None:
+        return
+    stop = far + (rule("cut", "face_left") if shoulder else 0.0)
+    speed = bench.speed(tool, "turning", has, job.feature)
+    feed = feed_for(bench.part.material, tool.material, "turning", "roughing")
+    deepest = deepest_cut(bench.shop.lathe, bench.part.material, speed, feed)
+    passes = roughing_passes(has, target, deepest, bench.cross)
+    moves = _along(bench, [p.to for p in passes], bench.work.top, stop, has, square=False)
+    bench.add(
+        Step(
+            0,
+            f"Rough {job.feature}, {len(passes)} cut{'s' if len(passes) > 1 else ''} of {2 * passes[0].infeed:.2f} on diameter",
+            job.feature,
+            named(tool),
+            "knife",
+            speed.rpm,
+            speed.reached,
+            feed,
+            f"{target:.2f}",
+            "DIA mm",
+            (
+                f"Touch on {has:.2f} DIA, set the cross-slide to 0; last cut {passes[-1].dial} in "
+                f"({graduation_words(bench.cross)}).",
+                _stop_words(bench, stop) + ".",
+            ),
+            passes,
+            cutting_minutes(moves, speed.rpm, feed, len(passes)),
+            why=f"Leaves {left:g} on diameter for the last cuts.",
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+    bench.work = bench.work.turned(bench.work.top, stop, target)
+
+
+def _along(
+    bench: Bench, dias: list[float], near: float, far: float, has: float, *, square: bool
+) -> list[Move]:
+    """Moves of cuts along the axis; ``square`` draws the tool out along the shoulder."""
+    away = has / 2 + rule("cut", "retract")
+    start = near + rule("cut", "approach")
+    moves = [Move(start, away)]
+    for dia in dias:
+        moves += [Move(start, dia / 2, rapid=True), Move(far, dia / 2)]
+        if square:
+            moves.append(Move(far, away))
+        else:
+            moves.append(Move(far + rule("cut", "retract"), dia / 2 + rule("cut", "retract")))
+            moves.append(Move(far + rule("cut", "retract"), away, rapid=True))
+        moves.append(Move(start, away, rapid=True))
+    return moves
+
+
+def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
+    """Two equal last cuts to the middle of the limits (one where none are given).
+
+    ``whole`` runs the cut from the free face, when what stands in front is
+    not turned yet.
+    """
+    feature = next(f for f in bench.shape.outside if f.name == job.feature)
+    if isinstance(feature, Cone):
+        bench.find(
+            901,
+            "stop",
+            f"{job.feature}: cones are not routed yet.",
+            feature=job.feature,
+            remedy="Turn it by hand from the drawing, or leave it out.",
+        )
+        return
+    drawn = next(f for f in bench.drawn.outside if f.name == job.feature)
+    assert isinstance(drawn, Cylinder)
+    near, far, shoulder = _span(bench, job)
+    if whole:
+        near = bench.work.top
+    has = bench.work.largest(near, far + (rule("cut", "face_left") + 0.01 if shoulder else 0.0))
+    limits = drawn.dia.toleranced
+    tool = bench.tool("knife", lambda t: t.hand in ("right", "both"), lambda t: t.nose, job.feature)
+    if tool is None:
+        return
+    speed = bench.speed(tool, "turning", has, job.feature)
+    feed = feed_for(bench.part.material, tool.material, "turning", "finishing")
+    passes = finishing_passes(has, feature.dia.value, bench.cross, two=limits)
+    behind = bench.work.largest(far, far - 0.5) if shoulder else has
+    moves = _along(
+        bench, [p.to for p in passes], min(near, bench.work.top), far, max(has, behind), square=shoulder
+    )
+    do = f"{'Two equal last cuts' if limits else 'Finish cut'} on {job.feature}"
+    if drawn.thread:
+        do = f"Turn {job.feature} to the blank for {drawn.thread}"
+    dial = [
+        _last_cut_words(passes, bench),
+        _stop_words(bench, far) + (", then draw the tool out to square the shoulder." if shoulder else "."),
+    ]
+    measures: tuple[Measure, ...] = ()
+    if limits:
+        measures = (bench.measured(f"{bench.part.name}.{job.feature}", drawn.dia, "outside"),)
+    bench.add(
+        Step(
+            0,
+            do,
+            job.feature,
+            named(tool),
+            "knife",
+            speed.rpm,
+            speed.reached,
+            feed,
+            _figure(feature.dia, limits),
+            "DIA mm",
+            tuple(dial),
+            passes,
+            cutting_minutes(moves, speed.rpm, feed, len(passes))
+            + (rule("minutes", "measure") if limits else 0.0),
+            why="Two cuts of the same depth spring the same, so the second lands where the first foretold."
+            if limits
+            else "",
+            measure=measures,
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+    bench.work = bench.work.turned(near, far, feature.dia.value)
+
+
+def _last_cut_words(passes: tuple[Pass, ...], bench: Bench) -> str:
+    dial = graduation_words(bench.cross)
+    if len(passes) > 1:
+        return f"Measure. Half of what is left is each cut: {passes[0].dial} if roughing landed ({dial})."
+    return f"Measure, then take off what is left: in {passes[0].dial} if roughing landed ({dial})."
+
+
+def _figure(dim: Dim, limits: bool) -> str:
+    return f"{dim.value:.3f}" if limits else f"{dim.value:.2f}"

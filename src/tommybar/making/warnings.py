@@ -1,0 +1,57 @@
+"""The lines printed where they bite: before starting, and what goes wrong at this card."""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part
+from tommybar.making.cards import Step
+from tommybar.making.holding import Option
+from tommybar.making.practice import rule
+from tommybar.shop.model import Shop
+
+
+def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str, ...]:
+    """Cautions of every start of this grip. Common practice; the machine's manual goes first."""
+    lines = [
+        "Key out of the chuck. Turn it one whole turn by hand with the carriage at its leftmost place.",
+        f"Sticks out {sticks_out:.1f} from the jaws; carriage stop set so that the tool stays clear of them.",
+    ]
+    if option.dia > shop.lathe.swing_cross_slide - 2.0:
+        lines.append("The work does not pass over the cross-slide: keep the saddle to the right of it.")
+    if sticks_out > rule("grip", "overhang") * option.dia:
+        times = sticks_out / option.dia
+        lines.append(f"Sticks out {times:.1f} x its diameter without a centre: light cuts, sharp tool, watch for spring.")
+    if option.grip <= 10 and option.dia > 30:
+        lines.append("Short grip: stand out of the plane of the disc for the first start; light cuts.")
+    if option.protects:
+        lines.append(f"Finished surface in the jaws: {option.protects}.")
+    if option.note:
+        lines.append(option.note[0].upper() + option.note[1:] + ".")
+    lines.append("Eye protection. Measure only with the spindle stopped. No gloves, rings, sleeves.")
+    return tuple(lines)
+
+
+def goes_wrong(steps: list[Step], option: Option, part: Part) -> tuple[str, ...]:
+    """Up to six things that go wrong at this card. Common practice, no source."""
+    kinds = {step.tool_kind for step in steps}
+    lines = []
+    if option.surface not in ("blank",) and option.jaws and option.jaws.device == "three-jaw":
+        lines.append("A chip under a jaw or behind the face: the part leans. Clean, seat, feel all round.")
+    if "reamer" in kinds:
+        lines.append(
+            "Reamed too large or bell-mouthed: tailstock off centre. Measure, then make the mate to suit."
+        )
+    if "drill" in kinds:
+        lines.append("Drill wanders: start from the centre drill, clear chips, no side load.")
+    if "recess" in kinds:
+        lines.append("The heel of the recess tool rubs the outer wall: relieve it below the edge.")
+    if "parting" in kinds:
+        lines.append("Parting tool jams: too high, not square, or the carriage not locked.")
+    if "die" in kinds:
+        lines.append("Die starts tilted and cuts a drunken thread: start it in the tailstock holder.")
+    if "knurling" in kinds:
+        lines.append("Double-tracked knurl: the diameter is off; take 0.1 off and press harder at once.")
+    if "knife" in kinds:
+        lines.append("RAD and DIA mixed up: measure after the first cut before believing the dial.")
+    if part.material in ("phosphor bronze",) or "stainless" in part.material:
+        lines.append("Work hardens where the tool rubs: keep it cutting, keep it sharp.")
+    return tuple(lines[:6])
