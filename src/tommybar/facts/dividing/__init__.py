@@ -1,7 +1,13 @@
 """Dividing a circle: dividing head with plates, and rotary table with vernier."""
 
 from tommybar.facts.dividing.compound import CompoundIndexing, compound_indexings
-from tommybar.facts.dividing.head import Indexing, index_angle, index_divisions, plain_indexings
+from tommybar.facts.dividing.head import (
+    Indexing,
+    degrees_a_turn,
+    index_angle,
+    index_divisions,
+    plain_indexings,
+)
 from tommybar.facts.dividing.plates import plate_set, plates_of
 from tommybar.facts.dividing.table import TableSetting, table_settings
 
@@ -10,6 +16,7 @@ __all__ = [
     "Indexing",
     "TableSetting",
     "compound_indexings",
+    "degrees_a_turn",
     "index_angle",
     "index_divisions",
     "plain_indexings",

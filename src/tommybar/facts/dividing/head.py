@@ -127,6 +127,37 @@ def index_angle(angle: float, ratio: int, plates: Plates) -> Indexing:
     return _nearest(exact * ratio / 360, 1, ratio, plates)
 
 
+def degrees_a_turn(ratio: int) -> float:
+    """How far the work turns for one turn of the crank.
+
+    Parameters
+    ----------
+    ratio : int
+        Turns of the crank for one turn of the work, 1 to 360 [-]
+
+    Returns
+    -------
+    float
+        Angle of the work [deg]
+
+    Raises
+    ------
+    Refusal
+        If the ratio is outside its range.
+
+    Examples
+    --------
+    >>> degrees_a_turn(40), degrees_a_turn(90)
+    (9.0, 4.0)
+
+    References
+    ----------
+    .. [1] Army ordnance correspondence course OD1644 (540 arc minutes, seen).
+    """
+    check_bounds(1, ratio)
+    return 360.0 / ratio
+
+
 def plain_indexings(divisions: int, ratio: int, plates: Plates) -> tuple[Indexing, ...]:
     """Every circle that gives a number of divisions exactly.
 

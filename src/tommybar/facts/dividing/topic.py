@@ -7,7 +7,13 @@ from pathlib import Path
 
 from tommybar.facts.answer import Answer, Row
 from tommybar.facts.dividing.compound import compound_indexings
-from tommybar.facts.dividing.head import Indexing, index_angle, index_divisions, plain_indexings
+from tommybar.facts.dividing.head import (
+    Indexing,
+    degrees_a_turn,
+    index_angle,
+    index_divisions,
+    plain_indexings,
+)
 from tommybar.facts.dividing.plates import Plates, plate_set, plates_of
 from tommybar.facts.dividing.table import table_settings
 from tommybar.facts.keyed import number, whole
@@ -95,6 +101,7 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         source=f"{RULE}; {plate_words}",
         data={
             "ratio": ratio,
+            "crank_turn_deg": degrees_a_turn(ratio),
             "turns": found.turns,
             "holes": found.holes,
             "plate": found.plate,
