@@ -1,0 +1,25 @@
+"""Bounds of what a formula may be asked: refused in words, never clamped."""
+
+from __future__ import annotations
+
+import math
+
+from tommybar.refusals import Refusal
+
+
+def must_be_above(name: str, figure: float, bound: float, unit: str) -> None:
+    """Refuse a figure that is not finite and above a bound."""
+    if not (math.isfinite(figure) and figure > bound):
+        raise Refusal(
+            f"The {name} is {figure:g} {unit}; it must be above {bound:g} {unit}.".replace(" ;", ";"),
+            "Check the figure and its unit.",
+        )
+
+
+def must_be_within(name: str, figure: float, low: float, high: float, unit: str) -> None:
+    """Refuse a figure outside a closed range."""
+    if not low <= figure <= high:
+        raise Refusal(
+            f"The {name} is {figure:g} {unit}; it must be from {low:g} to {high:g} {unit}.",
+            "Check the figure and its unit.",
+        )
