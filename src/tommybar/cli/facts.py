@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Annotated, Any
 
 import typer
@@ -25,65 +25,64 @@ _IN_INCHES = {
 
 
 def facts(
+    context: typer.Context,
     topic: Annotated[str | None, typer.Argument(help="What to look up; left out: the list.")] = None,
     keys: Annotated[list[str] | None, typer.Argument(help="What of it, for example 8 H7.")] = None,
     as_json: Annotated[bool, typer.Option("--json", help="One JSON object, in house units.")] = False,
     units: Annotated[str, typer.Option(help="Lengths of the table: mm or in.")] = "mm",
-    hole: Annotated[str | None, typer.Option(help="fit: measured hole; gives the shaft.")] = None,
-    shaft: Annotated[str | None, typer.Option(help="fit: measured shaft; gives the hole.")] = None,
+    hole: Annotated[str | None, typer.Option(help="fit: measured hole, gives the shaft, mm.")] = None,
+    shaft: Annotated[str | None, typer.Option(help="fit: measured shaft, gives the hole, mm.")] = None,
     percent: Annotated[str | None, typer.Option(help="thread: height of thread wanted, %.")] = None,
-    ratio: Annotated[str | None, typer.Option(help="divide: worm ratio, 40, 60 or 90.")] = None,
-    plates: Annotated[str | None, typer.Option(help="divide: plates, like 15-20,21-33.")] = None,
-    vernier: Annotated[str | None, typer.Option(help="divide: rotary table, arc seconds a mark.")] = None,
-    leadscrew: Annotated[str | None, typer.Option(help='gears: like 3 or "8 tpi".')] = None,
-    gears: Annotated[str | None, typer.Option(help="gears: owned, like 20,20,25-65/5.")] = None,
-    slot: Annotated[str | None, typer.Option(help="gears: slot of the quadrant, least-most mm.")] = None,
-    module: Annotated[str | None, typer.Option(help="gears: module, mm.")] = None,
-    span: Annotated[str | None, typer.Option(help="gears: spindle to lead screw, mm.")] = None,
-    within: Annotated[str | None, typer.Option(help="gears: largest error, ppm.")] = None,
+    drill: Annotated[str | None, typer.Option(help="thread: the drill that is to hand.")] = None,
+    deep: Annotated[str | None, typer.Option(help="thread: depth of full thread, mm.")] = None,
+    point: Annotated[str | None, typer.Option(help="drill: angle of the point, deg.")] = None,
+    bar: Annotated[str | None, typer.Option(help="taper: sine bar, mm.")] = None,
+    length: Annotated[str | None, typer.Option(help="taper, adhesive: length, mm.")] = None,
+    work: Annotated[str | None, typer.Option(help="taper: length between centres, mm.")] = None,
     start: Annotated[str | None, typer.Option(help="circle: angle of the first hole, deg.")] = None,
     convention: Annotated[str | None, typer.Option(help="circle: centre or corner.")] = None,
-    bar: Annotated[str | None, typer.Option(help="taper: sine bar, mm.")] = None,
-    length: Annotated[str | None, typer.Option(help="taper: length, mm.")] = None,
-    work: Annotated[str | None, typer.Option(help="taper: length between centres, mm.")] = None,
+    ratio: Annotated[str | None, typer.Option(help="divide: worm ratio, 40, 60 or 90.")] = None,
+    plates: Annotated[str | None, typer.Option(help="divide: plates, like 15-20,21-33.")] = None,
+    vernier: Annotated[str | None, typer.Option(help="divide: rotary table, its vernier.")] = None,
+    leadscrew: Annotated[str | None, typer.Option(help='gears: like 3 or "8 tpi".')] = None,
+    gears: Annotated[str | None, typer.Option(help="gears: those owned.")] = None,
+    slot: Annotated[str | None, typer.Option(help="gears: slot of the quadrant, mm.")] = None,
+    module: Annotated[str | None, typer.Option(help="gears: module, mm.")] = None,
+    span: Annotated[str | None, typer.Option(help="gears: spindle to lead screw, mm.")] = None,
+    within: Annotated[str | None, typer.Option(help="gears: largest error, ppm; material: band, %.")] = None,
+    on: Annotated[str | None, typer.Option(help="material: what it runs on.")] = None,
+    density: Annotated[str | None, typer.Option(help="material: of an offcut, g/cm3.")] = None,
+    magnet: Annotated[str | None, typer.Option(help="material: yes or no.")] = None,
+    tool: Annotated[str | None, typer.Option(help="speed: HSS or carbide.")] = None,
+    operation: Annotated[str | None, typer.Option(help="speed: turning, drilling ...")] = None,
+    diameter: Annotated[str | None, typer.Option(help="speed, adhesive: diameter, mm.")] = None,
 ) -> None:
     """Look up a figure: limits, fits, threads, drills, tapers, circles, dividing, gears, materials ...
 
     Every answer names its source. Lengths of the table are in mm, or in
     inches with --units in; --json always gives house units.
     """
-    options = {
-        "hole": hole,
-        "shaft": shaft,
-        "percent": percent,
-        "ratio": ratio,
-        "plates": plates,
-        "vernier": vernier,
-        "leadscrew": leadscrew,
-        "gears": gears,
-        "slot": slot,
-        "module": module,
-        "span": span,
-        "within": within,
-        "start": start,
-        "convention": convention,
-        "bar": bar,
-        "length": length,
-        "work": work,
-    }
-    given = {name: text for name, text in options.items() if text is not None}
     try:
         if units not in UNITS:
             raise Refusal(f'The units are "{units}"; they are mm or in.', nearest(units, UNITS) or "Take mm.")
         if topic is None:
             typer.echo(topic_list())
             return
-        _refuse_mistyped(keys or [], options)
-        answer = look_up(topic, tuple(keys or ()), given)
+        _refuse_mistyped(keys or [], context.params)
+        answer = look_up(topic, tuple(keys or ()), options_given(context.params))
     except Refusal as refusal:
         typer.echo(str(refusal), err=True)
         raise typer.Exit(1) from None
     typer.echo(as_object(answer) if as_json else as_table(answer, units))
+
+
+def options_given(parameters: Mapping[str, object]) -> dict[str, str]:
+    """The options of topics that were given, out of all parameters of the command."""
+    return {
+        name: str(value)
+        for name, value in parameters.items()
+        if name not in ("context", "topic", "keys", "as_json", "units") and value is not None
+    }
 
 
 def topic_list() -> str:
@@ -112,7 +111,7 @@ def as_table(answer: Answer, units: str) -> str:
 
 
 def _refuse_mistyped(keys: Iterable[str], options: Iterable[str]) -> None:
-    known = [f"--{name}" for name in (*options, "json", "units")]
+    known = [f"--{name}" for name in (*options, "json")]
     for key in keys:
         if key.startswith("--"):
             name = key.partition("=")[0]

@@ -30,9 +30,11 @@ TOPICS = (
         "fit 8 H7/g6",
         ("hole", "shaft"),
     ),
-    Topic("thread", "tommybar.facts.threads.topic", "screw threads", "thread M6", ("percent",)),
-    Topic("drill", "tommybar.facts.drills.topic", "drill sizes", 'drill "#7"'),
-    Topic("fastener", "tommybar.facts.fasteners.topic", "screws, nuts, washers", "fastener M4 cap"),
+    Topic(
+        "thread", "tommybar.facts.threads.topic", "screw threads", "thread M6", ("percent", "drill", "deep")
+    ),
+    Topic("drill", "tommybar.facts.drills.topic", "drill sizes", 'drill "#7"', ("point",)),
+    Topic("fastener", "tommybar.facts.fasteners.topic", "screws, nuts, washers", "fastener nut M6"),
     Topic(
         "taper",
         "tommybar.facts.tapers.topic",
@@ -61,7 +63,20 @@ TOPICS = (
         'gears 1.25 --leadscrew "8 tpi"',
         ("leadscrew", "gears", "slot", "module", "span", "within"),
     ),
-    Topic("material", "tommybar.facts.materials.topic", "materials", "material CW614N"),
+    Topic(
+        "material",
+        "tommybar.facts.materials.topic",
+        "materials, pairs that rub, unknown offcuts",
+        "material CW614N",
+        ("on", "density", "within", "magnet"),
+    ),
+    Topic(
+        "speed",
+        "tommybar.facts.cutting.topic",
+        "cutting speeds and feeds",
+        'speed "mild steel" HSS turning 25',
+        ("tool", "operation", "diameter"),
+    ),
     Topic("general", "tommybar.facts.drawing.topic", "general tolerances", "general 25 m"),
     Topic(
         "drawing",
@@ -69,7 +84,13 @@ TOPICS = (
         "sheets, edges, finish, preferred numbers",
         "drawing sheet A3",
     ),
-    Topic("adhesive", "tommybar.facts.adhesives.topic", "adhesives and solders", "adhesive cyanoacrylate"),
+    Topic(
+        "adhesive",
+        "tommybar.facts.adhesives.topic",
+        "adhesives and solders",
+        "adhesive cyanoacrylate",
+        ("diameter", "length"),
+    ),
     Topic("balance", "tommybar.facts.balance.topic", "balance grades", "balance flywheel"),
 )
 
