@@ -105,7 +105,7 @@ def test_the_mirror_image_cuts_the_mirror_image() -> None:
 
 
 def test_near_coincident_cuts_do_not_multiply_corners() -> None:
-    """The same slanting wall cut 100 times with noise of a tenth of a nanometre keeps a handful of corners."""
+    """The same slanting wall cut 100 times with noise of a tenth of a nanometre keeps few corners."""
     dice = random.Random(5)
     edge = counter_clockwise([(0, 0), (4, 1), (4, 6), (0, 6)])
     tool = ToolShape("test", (edge,))

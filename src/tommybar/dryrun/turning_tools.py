@@ -114,11 +114,14 @@ def recess_tool(width: float, nose: float, reach: float, directions: tuple[float
 
 
 def chamfer_tool(shank: float, reach: float) -> Pieces:
-    """A 90-degree point, both edges at 45 degrees; the reference is its tip."""
+    """A 90-degree point, both edges at 45 degrees; the reference is its tip.
+
+    The bit is set at the left side of its post and stands out 1.5 times its height.
+    """
     half = shank / 2
     cut = counter_clockwise([(0.0, 0.0), (half, half), (-half, half)])
-    long = max(reach, half + 1.0)
-    return (cut,), (_box(-half, half, half, long),), (_box(-half - 5.0, long, half + POST, long + POST),)
+    long = max(reach, 1.5 * shank)
+    return (cut,), (_box(-half, half, half, long),), (_box(-half, long, half + POST, long + POST),)
 
 
 def _box(z_low: float, r_low: float, z_high: float, r_high: float) -> Corners:

@@ -2,39 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateShape, Shape, TurnedShape
 from tommybar.shapes.holes import circle_hole_moments, cross_hole_moments
 from tommybar.shapes.moments import Moments, ring_of_revolution
-from tommybar.shapes.plates import plate_moments
+from tommybar.shapes.plates import plate_properties
+from tommybar.shapes.properties import MassProperties
 from tommybar.shapes.section import half_section
-
-
-@dataclass(frozen=True)
-class MassProperties:
-    """Mass and inertia of one part.
-
-    Turned parts: ``centre`` is z from face A, ``inertia_axis`` is about the
-    part's own axis, ``inertia_across`` about an axis through the centre of
-    mass square to it (the mean over all directions), and ``off_axis`` says
-    how far the centre of mass lies from the axis. Plates: z is the depth
-    below the top face, the axis runs through the centre of mass, and
-    ``off_axis`` is the centre in length and width from the lower left corner.
-    """
-
-    volume: float  # [mm3]
-    mass: float  # [g]
-    centre: float  # [mm]
-    inertia_axis: float  # [g mm2]
-    inertia_across: float  # [g mm2]
-    off_axis: tuple[float, float] = (0.0, 0.0)  # [mm]
-
-    @property
-    def unbalance(self) -> float:
-        """Mass times distance of the centre of mass from the axis; turned parts only [g mm]."""
-        return self.mass * float((self.off_axis[0] ** 2 + self.off_axis[1] ** 2) ** 0.5)
 
 
 def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
@@ -90,7 +64,7 @@ def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
         )
     grams = density_g_cm3 / 1000
     if isinstance(shape, PlateShape):
-        return _of_plate(plate_moments(shape), grams)
+        return plate_properties(shape, density_g_cm3)
     return _of_turned(turned_moments(shape), grams)
 
 
@@ -115,18 +89,4 @@ def _of_turned(body: Moments, grams: float) -> MassProperties:
         inertia_axis=(body.xx + body.yy) * grams,
         inertia_across=across * grams,
         off_axis=(body.x / body.volume, body.y / body.volume),
-    )
-
-
-def _of_plate(body: Moments, grams: float) -> MassProperties:
-    x, y, z = body.x / body.volume, body.y / body.volume, body.z / body.volume
-    xx, yy = body.xx - body.volume * x * x, body.yy - body.volume * y * y
-    zz = body.zz - body.volume * z * z
-    return MassProperties(
-        volume=body.volume,
-        mass=body.volume * grams,
-        centre=z,
-        inertia_axis=(xx + yy) * grams,
-        inertia_across=((xx + yy) / 2 + zz) * grams,
-        off_axis=(x, y),
     )

@@ -15,6 +15,7 @@ from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateFace, PlateHole, PlateShape
 from tommybar.shapes.holes import drawn_hole
 from tommybar.shapes.moments import Moments, block, cone_tip, rod
+from tommybar.shapes.properties import MassProperties
 
 
 @dataclass(frozen=True)
@@ -88,6 +89,22 @@ def plate_moments(shape: PlateShape) -> Moments:
     for hole in shape.holes:
         body -= _hole(hole, shape)
     return body
+
+
+def plate_properties(shape: PlateShape, density_g_cm3: float) -> MassProperties:
+    """Mass, centre and moments of inertia of a plate; see :func:`tommybar.shapes.mass.mass_properties`."""
+    body, grams = plate_moments(shape), density_g_cm3 / 1000
+    x, y, z = body.x / body.volume, body.y / body.volume, body.z / body.volume
+    xx, yy = body.xx - body.volume * x * x, body.yy - body.volume * y * y
+    zz = body.zz - body.volume * z * z
+    return MassProperties(
+        volume=body.volume,
+        mass=body.volume * grams,
+        centre=z,
+        inertia_axis=(xx + yy) * grams,
+        inertia_across=((xx + yy) / 2 + zz) * grams,
+        off_axis=(x, y),
+    )
 
 
 def _corners(shape: PlateShape) -> Moments:
