@@ -9,6 +9,7 @@ from tommybar.facts.adhesives.joints import axial_holding_force, holding_torque
 from tommybar.facts.adhesives.solders import Solder, solder, solder_names
 from tommybar.facts.answer import Answer, Row
 from tommybar.facts.keyed import number
+from tommybar.facts.spans import span_rows
 from tommybar.refusals import Refusal, nearest
 
 
@@ -54,7 +55,7 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
                 f'The adhesive or solder is "{name}"; the tables have {", ".join(known)}.',
                 nearest(name, known),
             ) from None
-    rows = [_range("gap", found.gap, "mm", 2), _range("shear strength", found.shear, "MPa", 0)]
+    rows = [*span_rows("gap", *found.gap, "mm", 2), *span_rows("shear strength", *found.shear, "MPa", 0)]
     data: dict[str, object] = {
         "name": found.name,
         "other_names": list(found.other_names),
@@ -63,11 +64,11 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
     }
     if isinstance(found, Adhesive):
         rows += [
-            _range("largest gap", found.largest, "mm", 2),
-            _range("service", found.service, "C", 0),
-            _range("lets go at", found.release, "C", 0),
-            _range("can be handled after", found.fixture, "s", 0),
-            _range("full strength after", found.cure, "h", 1),
+            *span_rows("largest gap", *found.largest, "mm", 2),
+            *span_rows("service", *found.service, "C", 0),
+            *span_rows("lets go at", *found.release, "C", 0),
+            *span_rows("can be handled after", *found.fixture, "s", 0),
+            *span_rows("full strength after", *found.cure, "h", 1),
             Row("solvent", text=found.solvent),
         ]
         data |= {
@@ -83,7 +84,7 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         }
     else:
         rows += [
-            _range("melts", found.melting, "C", 0),
+            *span_rows("melts", *found.melting, "C", 0),
             Row("service up to", found.service, "C", 0),
             Row("flux", text=found.flux),
         ]
@@ -96,10 +97,3 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         data |= {"holding_force_n": force, "holding_torque_nm": torque}
     data |= {"cautions": list(found.cautions), "source": found.source}
     return Answer("adhesive", name, found.name, tuple(rows), found.source, data, found.cautions)
-
-
-def _range(label: str, figures: tuple[float, float], unit: str, decimals: int) -> Row:
-    low, high = figures
-    if low == high:
-        return Row(label, low, unit, decimals)
-    return Row(label, unit=unit, text=f"{low:.{decimals}f} to {high:.{decimals}f} {unit}")

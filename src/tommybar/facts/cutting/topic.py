@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from tommybar.facts.answer import Answer, Row
+from tommybar.facts.answer import Answer
 from tommybar.facts.cutting.feeds import STAGES, FeedRange, drilling_feed, feed_range
 from tommybar.facts.cutting.speeds import cutting_speed, operation_name
 from tommybar.facts.keyed import number
 from tommybar.facts.materials import material
+from tommybar.facts.spans import span_rows
 from tommybar.refusals import Refusal
 
 
@@ -55,7 +56,7 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
     tool = given.get("tool") or options.get("tool", "HSS")
     operation = operation_name(given.get("operation") or options.get("operation", "turning"))
     speed = cutting_speed(stuff.name, tool, operation)
-    rows = [_range("cutting speed", speed.low, speed.high, "m/min", 0)]
+    rows = [*span_rows("cutting speed", speed.low, speed.high, "m/min", 0)]
     data: dict[str, object] = {
         "material": stuff.name,
         "tool": tool,
@@ -71,11 +72,11 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
                 f"The diameter is {diameter:g} mm; it must be above 0.", "Give work or cutter diameter."
             )
         low, high = (1000 * figure / (math.pi * diameter) for figure in (speed.low, speed.high))
-        rows.append(_range(f"spindle at {diameter:g} mm", low, high, "rev/min", 0))
+        rows += span_rows(f"spindle at {diameter:g} mm", low, high, "rev/min", 0)
         data |= {"diameter_mm": diameter, "spindle_low_rpm": low, "spindle_high_rpm": high}
     for label, feed in _feeds(stuff.name, tool, operation, diameter):
         unit = "mm" if operation in ("milling", "slotting") else "mm/rev"
-        rows.append(_range(label, feed.low, feed.high, unit, 3))
+        rows += span_rows(label, feed.low, feed.high, unit, 3)
         data[label.replace(" ", "_") + ("_mm_tooth" if unit == "mm" else "_mm_rev")] = [feed.low, feed.high]
         sources.append(feed.source)
     source = "; ".join(dict.fromkeys(sources))
@@ -95,9 +96,3 @@ def _feeds(stuff: str, tool: str, operation: str, diameter: float) -> list[tuple
         except Refusal:
             return []
     return found
-
-
-def _range(label: str, low: float, high: float, unit: str, decimals: int) -> Row:
-    if low == high:
-        return Row(label, low, unit, decimals)
-    return Row(label, unit=unit, text=f"{low:.{decimals}f} to {high:.{decimals}f} {unit}")

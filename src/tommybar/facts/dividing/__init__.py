@@ -8,14 +8,17 @@ from tommybar.facts.dividing.head import (
     index_divisions,
     plain_indexings,
 )
+from tommybar.facts.dividing.places import CrankPlace, crank_places
 from tommybar.facts.dividing.plates import plate_set, plates_of
 from tommybar.facts.dividing.table import TableSetting, table_settings
 
 __all__ = [
     "CompoundIndexing",
+    "CrankPlace",
     "Indexing",
     "TableSetting",
     "compound_indexings",
+    "crank_places",
     "degrees_a_turn",
     "index_angle",
     "index_divisions",

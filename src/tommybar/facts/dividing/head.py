@@ -17,9 +17,7 @@ class Indexing:
 
     ``plate`` is the number of holes of the circle used, 0 when whole turns do
     it. ``error`` is how far a single step is off, ``closing_error`` what the
-    last gap gathers when the step is repeated all round; ``worst_error`` is
-    the most by which a division is off when each is set by itself, counted
-    from the first on the same circle, so that nothing gathers.
+    last gap gathers when the step is repeated all round.
     """
 
     turns: int
@@ -27,7 +25,6 @@ class Indexing:
     plate: int  # holes on the circle
     error: float  # of one step, + is too far [deg]
     closing_error: float  # [deg]
-    worst_error: float  # [deg]
 
     @property
     def exact(self) -> bool:
@@ -199,7 +196,7 @@ def plain_indexings(divisions: int, ratio: int, plates: Plates) -> tuple[Indexin
         return (first,)
     part = turns - first.turns
     return tuple(
-        Indexing(first.turns, int(part * circle), circle, 0.0, 0.0, 0.0)
+        Indexing(first.turns, int(part * circle), circle, 0.0, 0.0)
         for circle in _circles(plates)
         if circle % part.denominator == 0
     )
@@ -220,19 +217,13 @@ def _nearest(turns: Fraction, steps: int, ratio: int, plates: Plates) -> Indexin
     _, circle, moved, off = min(ways)
     whole = int(moved)
     holes = int((moved - whole) * circle)
-    worst = max(abs(_off_alone(turns * index, circle)) for index in range(1, steps + 1))
     return Indexing(
         turns=whole,
         holes=holes,
         plate=circle if holes else 0,
         error=float(off),
         closing_error=float(off * steps),
-        worst_error=float(worst * 360 / ratio),
     )
-
-
-def _off_alone(turns: Fraction, circle: int) -> Fraction:
-    return Fraction(round(turns * circle), circle) - turns
 
 
 def _circles(plates: Plates) -> tuple[int, ...]:

@@ -14,6 +14,7 @@ from tommybar.facts.dividing.head import (
     index_divisions,
     plain_indexings,
 )
+from tommybar.facts.dividing.places import CrankPlace, crank_places
 from tommybar.facts.dividing.plates import Plates, plate_set, plates_of
 from tommybar.facts.dividing.table import table_settings
 from tommybar.facts.keyed import number, whole
@@ -69,11 +70,13 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         found = index_angle(angle, ratio, plates)
         others: tuple[Indexing, ...] = ()
         compound: list[dict[str, object]] = []
+        places: tuple[CrankPlace, ...] = ()
         title = f"{angle:g} deg on {ratio}:1"
     else:
         divisions = whole(keys[0], "number of divisions")
         found = index_divisions(divisions, ratio, plates)
         others = plain_indexings(divisions, ratio, plates)[1:]
+        places = () if found.exact else crank_places(divisions, ratio, plates)
         ways = () if found.exact else compound_indexings(divisions, ratio, plates, most=3)
         compound = [
             {"words": way.words, "error_deg": way.error, "closing_error_deg": way.closing_error}
@@ -84,14 +87,16 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         Row("crank", text=found.words),
         Row("error of a step", found.error, "deg", 5),
         Row("error gathered in the last gap", found.closing_error, "deg", 4),
-        Row("worst error, each set from the first", found.worst_error, "deg", 4),
     ]
+    worst = max((abs(place.error) for place in places), default=abs(found.error))
+    if places:
+        rows.append(Row(f"worst error, each set from the first on {places[0].plate}", worst, "deg", 4))
     rows += [Row("or", text=other.words) for other in others]
     rows += [Row("compound", text=f"{way['words']} ({way['error_deg']:.2g} deg a step)") for way in compound]
     cautions = (
         ()
         if found.exact
-        else ("No circle gives this exactly: the error of a step gathers when it is repeated.",)
+        else ("Not exact: a repeated step gathers error, so set each division from the first.",)
     )
     return Answer(
         topic="divide",
@@ -107,10 +112,20 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
             "plate": found.plate,
             "error_deg": found.error,
             "closing_error_deg": found.closing_error,
-            "worst_error_deg": found.worst_error,
+            "worst_error_deg": worst,
             "exact": found.exact,
             "others": [{"turns": way.turns, "holes": way.holes, "plate": way.plate} for way in others],
             "compound": compound,
+            "places": [
+                {
+                    "n": place.n,
+                    "turns": place.turns,
+                    "holes": place.holes,
+                    "plate": place.plate,
+                    "error_deg": place.error,
+                }
+                for place in places
+            ],
             "source": f"{RULE}; {plate_words}",
         },
         cautions=cautions,

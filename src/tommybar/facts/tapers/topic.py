@@ -106,6 +106,7 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         rows.append(Row("tail set-over", over, "mm"))
         data["set_over_mm"] = over
     data["source"] = found.source
+    data = {key: round(figure, 9) if isinstance(figure, float) else figure for key, figure in data.items()}
     note = shape.note
     return Answer(
         "taper", key, f"Taper {found.name}", tuple(rows), found.source, data, (note,) if note else ()
