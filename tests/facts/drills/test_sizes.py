@@ -21,6 +21,9 @@ from tommybar.refusals import Refusal
         ("0.35", "0.35", 0.35),
         ("6.75", "6.75", 6.75),
         ("14.25", "14.25", 14.25),
+        ("1", "1", 1.0),
+        ("1 in", "1 in", 25.4),
+        ('1"', "1 in", 25.4),
     ],
 )
 def test_names(written: str, name: str, diameter: float) -> None:

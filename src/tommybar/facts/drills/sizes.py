@@ -89,7 +89,7 @@ def drills_of_series(series: str) -> tuple[DrillSize, ...]:
     elif series == "letter":
         sizes = [(letter, value * INCH) for letter, value in inch["letters"].items()]
     elif series == "fraction":
-        sizes = [(str(Fraction(k, 64)), k * INCH / 64) for k in range(1, 65)]
+        sizes = [(_fraction(k, 64), k * INCH / 64) for k in range(1, 65)]
     elif series in ("metric", "metric quarter"):
         runs = read_table(_HERE / "metric_drills.toml").figures[
             "preferred" if series == "metric" else "quarters"
@@ -109,6 +109,12 @@ def drills_of_series(series: str) -> tuple[DrillSize, ...]:
     return tuple(sorted(found, key=lambda drill: drill.diameter))
 
 
+def _fraction(numerator: int, denominator: int) -> str:
+    """The name of a fraction drill; the last is "1 in", since "1" alone is a metric drill."""
+    size = Fraction(numerator, denominator)
+    return "1 in" if size == 1 else str(size)
+
+
 @cache
 def _by_name() -> dict[str, DrillSize]:
     return {drill.name: drill for series in SERIES for drill in drills_of_series(series)}
@@ -116,13 +122,15 @@ def _by_name() -> dict[str, DrillSize]:
 
 def _plain(name: str) -> str:
     """The name as the series lists write it: "no. 7" is "#7", "5.10 mm" is "5.1"."""
-    word = name.strip().strip('"').strip()
+    word = name.strip()
     if number := re.fullmatch(r"(?:#|no\.?|nr\.?|number)\s*(\d+)", word, re.IGNORECASE):
         return f"#{int(number[1])}"
     if re.fullmatch(r"(?:letter\s*)?[a-zA-Z]", word):
         return word[-1].upper()
     if part := re.fullmatch(r'(\d+)\s*/\s*(\d+)\s*(?:in|")?', word):
-        return str(Fraction(int(part[1]), int(part[2]))) if int(part[2]) else word
+        return _fraction(int(part[1]), int(part[2])) if int(part[2]) else word
+    if re.fullmatch(r'1\s*(?:in|")', word):
+        return _fraction(1, 1)
     if metric := re.fullmatch(r"(\d+(?:\.\d+)?|\.\d+)\s*(?:mm)?", word):
         return f"{float(metric[1]):g}"
     return word
