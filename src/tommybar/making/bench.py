@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
@@ -155,9 +156,7 @@ def named(tool: Tool) -> str:
 def cutting_minutes(moves: list[Move], rpm: float, feed: float, passes: int) -> float:
     """Time at the handles: feed moves at rpm x feed, and the run back of each pass [min]."""
     path = sum(
-        ((b.z - a.z) ** 2 + (b.r - a.r) ** 2) ** 0.5
-        for a, b in zip(moves, moves[1:], strict=False)
-        if not b.rapid
+        ((b.z - a.z) ** 2 + (b.r - a.r) ** 2) ** 0.5 for a, b in itertools.pairwise(moves) if not b.rapid
     )
     running = path / (rpm * feed) if rpm > 0 and feed > 0 else 0.5
     return running + passes * rule("minutes", "cut") + rule("minutes", "tool")

@@ -120,7 +120,7 @@ def plate_blank(part: Part, shop: Shop, stock: str = "ask") -> Blank | None:
             (shape.length.value, shape.width.value),
             (shape.width.value, shape.length.value),
         ):
-            thick_ok = -1e-6 <= bar.size - shape.thickness.value
+            thick_ok = bar.size - shape.thickness.value >= -1e-6
             exact = abs(wide - width) < 1e-6
             if thick_ok and (exact or wide >= width + 2 * edge - 1e-6):
                 waste = (bar.size - shape.thickness.value) * 3 + (0.0 if exact else (wide - width) / width)

@@ -105,6 +105,11 @@ def _cut_fronts(shape: TurnedShape, jobs: tuple[Job, ...], free: Face) -> list[f
         for j in jobs
         if j.kind in ("outside", "groove") and not j.as_supplied
     ]
+    ends += [
+        span_in_card(j.start, j.end, length, free)[0] - 2.0
+        for j in jobs
+        if j.kind == "edge" and j.side == free
+    ]
     return sorted(
         {round(end - rule("grip", "clear"), 3) for end in ends if end > -length + 1e-6}, reverse=True
     )
@@ -183,10 +188,11 @@ def _checked(
     if grip + 1e-6 < needed:
         rejected.append(Rejected(words, f"grip {grip:.1f} mm long, {needed:.1f} mm needed"))
         return None
-    if sticks > rule("grip", "overhang") * dia + 1e-6:
+    if sticks > rule("grip", "overhang_light") * dia + 1e-6:
         rejected.append(
             Rejected(
-                words, f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang'):g} x {dia:g} mm"
+                words,
+                f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang_light'):g} x {dia:g} mm",
             )
         )
         return None
@@ -267,7 +273,7 @@ def _on_cylinder(
     )
     front = far + grip
     if supplied:
-        front = near - (feature.edge_start if free == "A" else feature.edge_end) - 2.0
+        front = near - (5.0 if (feature.edge_start if free == "A" else feature.edge_end) > 0 else 2.0)
         grip = min(depth, usable - (near - front))
     sticks = -front
     needed = grip_needed(dia, sticks, False)
@@ -276,14 +282,19 @@ def _on_cylinder(
         return []
     if sticks > rule("grip", "overhang_light") * dia:
         rejected.append(
-            Rejected(words, f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang_light'):g} x {dia:.1f} mm")
+            Rejected(
+                words,
+                f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang_light'):g} x {dia:.1f} mm",
+            )
         )
         return []
     hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
     cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0) + _overhang_cost(sticks, dia)
     if jaws.device == "collets":
         low, high = _collet(jaws, dia)
-        cost += 6.0 * (high - dia) / max(high - low, 0.01) + (MARK_COST if feature.dia.toleranced and not supplied else 0.0)
+        cost += 6.0 * (high - dia) / max(high - low, 0.01) + (
+            MARK_COST if feature.dia.toleranced and not supplied else 0.0
+        )
     return [
         Option(
             jaws,
@@ -331,7 +342,7 @@ def _sleeve(
             dia,
             long - 0.5,
             free,
-            near - 0.5,
+            near,
             "",
             0.05 if feature.thread else 0.04,
             10.0,

@@ -84,7 +84,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         of_kind("outside"),
         key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
     )
-    for job in of_kind("face"):
+    if of_kind("face"):
         made = max((bench.bored.get(b.name, 0.0) for b in bench.shape.bores if b.through), default=0.0)
         face(bench, to_length=to_length, bored=made)
     knurled = [job for job in outside if _knurl(bench, job) is not None]

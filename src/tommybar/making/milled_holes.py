@@ -26,7 +26,7 @@ def hole_cards(
     if not shape.circle_holes and not shape.cross_holes:
         return [], []
     if shop.mill is None:
-        names = ", ".join(h.name for h in (*shape.circle_holes, *shape.cross_holes))
+        names = ", ".join([*(h.name for h in shape.circle_holes), *(h.name for h in shape.cross_holes)])
         return [], [
             Finding(
                 903,

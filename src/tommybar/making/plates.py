@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 
 from tommybar.design.model import Part
@@ -14,19 +15,10 @@ from tommybar.making.practice import rule
 from tommybar.making.turned import Making
 from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import PlateFace, PlateHole, PlateShape
+from tommybar.shapes.plates import face_size
 from tommybar.shop.model import Mill, Shop
 
 FACES: tuple[PlateFace, ...] = ("top", "bottom", "front", "back", "left", "right")
-
-
-def face_extent(shape: PlateShape, face: PlateFace) -> tuple[float, float, float]:
-    """(along x, along y, depth) of the plate seen on that face [mm]."""
-    length, width, thick = shape.length.value, shape.width.value, shape.thickness.value
-    if face in ("top", "bottom"):
-        return length, width, thick
-    if face in ("front", "back"):
-        return length, thick, width
-    return width, thick, length
 
 
 def plate_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]], *, stock: str = "ask") -> Making:
@@ -164,7 +156,8 @@ def _face_card(
     findings: list[Finding],
 ) -> Card:
     bench = MillBench(part, shop, mill, number)
-    along, across, thick = face_extent(shape, face)
+    seen = face_size(shape, face)
+    along, across, thick = seen.width, seen.height, seen.depth
     bench.spot(len(holes), holes[0].name)
     groups: dict[tuple[object, ...], list[PlateHole]] = {}
     for hole in sorted(holes, key=lambda h: (h.dia.toleranced, h.dia.value, h.name)):
@@ -251,7 +244,7 @@ def _face_card(
 def _chords(holes: list[PlateHole]) -> tuple[str, ...]:
     checks = []
     ordered = sorted(holes, key=lambda h: (round(h.x, 3), round(h.y, 3)))
-    for one, two in zip(ordered, ordered[1:], strict=False):
+    for one, two in itertools.pairwise(ordered):
         far = ((one.x - two.x) ** 2 + (one.y - two.y) ** 2) ** 0.5
         checks.append(f"{one.name} to {two.name}: {far:.2f} centre to centre")
     return tuple(checks[:6])

@@ -7,7 +7,8 @@ from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.shapes.features import TurnedShape
 
 JAW_ROOM = 1.0  # from the last cut of a shoulder to the jaws; common practice, no source [mm]
-BLADE_ROOM = 2.0  # the same for a grooving or chamfering tool [mm]
+BLADE_ROOM = 2.0  # the same for a grooving tool, or a chamfering tool at the face [mm]
+FLANK_ROOM = 5.0  # the same for a chamfering tool at a shoulder: half its width [mm]
 
 
 def _blocked(job: Job, shape: TurnedShape, option: Option) -> bool:
@@ -20,6 +21,10 @@ def _blocked(job: Job, shape: TurnedShape, option: Option) -> bool:
         if other_near > near + 1e-6 and largest(other) > largest(mine) + 1e-6:
             return True
     return False
+
+
+def _edge_room(near: float) -> float:
+    return BLADE_ROOM if near > -1e-6 else FLANK_ROOM
 
 
 def _reaches(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bool:
@@ -37,7 +42,9 @@ def _reaches(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bo
         return bool(outside & have) and (arbor or far >= option.jaw_front + BLADE_ROOM - 1e-6)
     if job.kind == "edge":
         return (
-            job.side == option.free and job.feature in have and near >= option.jaw_front + BLADE_ROOM - 1e-6
+            job.side == option.free
+            and job.feature in have
+            and near >= option.jaw_front + _edge_room(near) - 1e-6
         )
     if arbor:
         recess = next((r for r in shape.recesses if r.name == job.feature), None)

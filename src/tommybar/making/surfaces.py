@@ -13,6 +13,8 @@ from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
+HOLDER = 5.0  # how far a blade's holder stands out beside the blade; common practice, no source [mm]
+
 
 def recess(bench: Bench, job: Job) -> None:
     """Plunge a face recess side by side, then sweep walls and floor once."""
@@ -108,11 +110,13 @@ def groove(bench: Bench, job: Job) -> None:
     near, far = span_in_card(shape.start, shape.end, bench.length, bench.option.free)
     has = bench.work.largest(near, far)
     deep = (has - shape.floor) / 2
+    beside = bench.work.largest(near + HOLDER, far - HOLDER)
+    below = (beside - shape.floor) / 2  # the holder must stay outside what stands beside the groove
     tool = bench.tool(
         "groove",
-        lambda t: t.width <= near - far + 1e-6 and t.reach >= deep,
+        lambda t: t.width <= near - far + 1e-6 and t.reach >= below,
         lambda t: -t.width,
-        f"{job.feature} ({near - far:g} wide)",
+        f"{job.feature} ({near - far:g} wide, {below:.1f} deep beside the next land)",
     )
     if tool is None:
         return
@@ -163,8 +167,9 @@ def edge(bench: Bench, job: Job) -> None:
     dia = feature.dia.value
     speed = bench.speed(tool, "turning", dia, job.feature)
     feed = feed_for(bench.part.material, tool.material, "forming", "roughing")
-    at_face = near > -1e-6
-    z = near + (1.0 if at_face else 0.2)
+    before = bench.work.largest(near + tool.shank, near) / 2 if near < -1e-6 else 0.0
+    right = tool.shank / 2 - job.size - 0.3  # keeps the tool's left side off the jaws
+    z = near + max(0.2, min(right, dia / 2 - job.size - before - 0.2))
     r = near + dia / 2 - job.size - z
     away = dia / 2 + rule("cut", "approach")
     moves = [Move(z, away), Move(z, r), Move(z, away)]

@@ -19,7 +19,9 @@ def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str,
         lines.append("The work does not pass over the cross-slide: keep the saddle to the right of it.")
     if sticks_out > rule("grip", "overhang") * option.dia:
         times = sticks_out / option.dia
-        lines.append(f"Sticks out {times:.1f} x its diameter without a centre: light cuts, sharp tool, watch for spring.")
+        lines.append(
+            f"Sticks out {times:.1f} x its diameter without a centre: light cuts, sharp tool, watch for spring."
+        )
     if option.grip <= 10 and option.dia > 30:
         lines.append("Short grip: stand out of the plane of the disc for the first start; light cuts.")
     if option.protects:

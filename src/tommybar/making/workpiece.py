@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
 
@@ -46,7 +47,7 @@ class Workpiece:
         cuts: list[tuple[float, float, float]] = []
         for top, low, has in self.spans:
             marks = sorted({top, low, *(z for z in (near, far) if low < z < top)}, reverse=True)
-            for one, other in zip(marks, marks[1:], strict=False):
+            for one, other in itertools.pairwise(marks):
                 inside = one <= near + 1e-9 and other >= far - 1e-9
                 cuts.append((one, other, min(has, dia) if inside else has))
         joined: list[tuple[float, float, float]] = []

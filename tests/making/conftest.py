@@ -1,0 +1,48 @@
+"""The demonstrator in shop R, loaded once, and small helpers to take things away."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tommybar.design import load_design
+from tommybar.design.model import Part, SizedDesign
+from tommybar.making.parts import route_part
+from tommybar.making.turned import Making
+from tommybar.shop import load_shop
+from tommybar.shop.model import Shop
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+
+
+@pytest.fixture(scope="session")
+def demonstrator() -> SizedDesign:
+    """The example design at the sizes drawn."""
+    return load_design(EXAMPLES / "demonstrator" / "design.yaml").sized()
+
+
+@pytest.fixture(scope="session")
+def shop_r() -> Shop:
+    """The reference shop."""
+    return load_shop(EXAMPLES / "shops" / "shop-r.yaml")
+
+
+@pytest.fixture
+def made(demonstrator: SizedDesign, shop_r: Shop):
+    """Route a part of the demonstrator, in shop R or another."""
+
+    def of(name: str, shop: Shop | None = None, **changes: object) -> Making:
+        part: Part = demonstrator.part(name)
+        if changes:
+            part = replace(part, **changes)
+        design = replace(demonstrator, parts=tuple(part if p.name == name else p for p in demonstrator.parts))
+        return route_part(part, design, shop or shop_r)
+
+    return of
+
+
+def without_jaws(shop: Shop, *names: str) -> Shop:
+    """The same shop with some jaw sets taken away."""
+    return replace(shop, jaws=tuple(jaws for jaws in shop.jaws if jaws.name not in names))

@@ -1,0 +1,142 @@
+"""Routes of the demonstrator against the trade's own: which grips, in which order."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tommybar.design.model import RunoutNeed
+
+from .conftest import without_jaws
+
+
+def lathe_cards(making):
+    """The cards at the lathe."""
+    return [card for card in making.cards if card.machine == "lathe"]
+
+
+def features(card):
+    """What a card cuts, in order."""
+    return [step.feature for step in card.steps]
+
+
+def test_the_wheel_has_rim_and_bore_in_one_grip(made):
+    """Two lathe set-ups; what must run true to each other is cut in one of them."""
+    first, second = lathe_cards(made("wheel"))
+
+    assert {"rim", "bore", "dish"} <= set(features(first))
+    assert first.hold.jaws == "outside jaws"
+    assert first.hold.dia == 92
+    assert first.hold.length == 8
+    assert "boss" in features(second)
+    assert second.hold.surface == "rim"
+    assert "strips" in " ".join(second.before_starting)
+
+
+def test_the_bush_is_made_body_outwards_and_parted_from_the_bar(made):
+    """Route D: body outwards, flange near the jaws, bore before the part-off, sleeve for the second face."""
+    first, second = lathe_cards(made("bush"))
+
+    assert first.free_end == "B"
+    assert first.steps[-1].tool_kind == "parting"
+    assert features(first).index("bore") < features(first).index("parting")
+    assert second.hold.device.startswith("split sleeve")
+    assert second.hold.surface == "body"
+
+
+def test_the_bush_bore_waits_at_its_drill_until_it_is_pressed(made):
+    """Route D, step 2: leave 7.8; the reamer goes through after pressing."""
+    first = lathe_cards(made("bush"))[0]
+
+    sizes = [step.tool_size for step in first.steps if step.tool_kind in ("drill", "reamer")]
+    assert sizes[-1] == 7.8
+    assert all(step.tool_kind != "reamer" for step in first.steps)
+
+
+def test_the_shaft_keeps_the_bar_and_turns_both_ends_from_a_collet(made):
+    """Route B: collet on the ground bar both times, the seat as supplied."""
+    first, second = lathe_cards(made("shaft"))
+
+    assert first.hold.device == second.hold.device == "collet 10"
+    assert all(
+        step.feature != "seat" or step.tool_kind == "chamfer" for step in (*first.steps, *second.steps)
+    )
+    assert {f.of for card in (first, second) for f in card.runout} == {"journal_a", "journal_b"}
+    assert all(f.expected <= f.within for card in (first, second) for f in card.runout)
+
+
+def test_the_screw_is_knurled_first_and_held_by_its_thread_for_the_head(made):
+    """Route E: heavy knurling before the slender shank, a tapped sleeve for the head's face."""
+    first, second = lathe_cards(made("handle"))
+
+    kinds = [step.tool_kind for step in first.steps]
+    assert kinds.index("knurling") < kinds.index("die") < kinds.index("parting")
+    assert "tapped M4" in second.hold.device
+
+
+def test_no_reaming_before_roughing(made):
+    """Ordering rule 3: every roughing cut comes before the reamer and the last cuts."""
+    for name in ("wheel", "shaft", "bush", "crank", "handle"):
+        for card in lathe_cards(made(name)):
+            rough = [s.number for s in card.steps if s.do.startswith("Rough")]
+            last = [s.number for s in card.steps if s.tool_kind == "reamer" or s.do.startswith("Two equal")]
+            assert not rough or not last or max(rough) < min(last), (name, card.number)
+
+
+def test_without_the_outside_jaws_the_wheel_goes_to_another_holding_or_says_why(made, shop_r):
+    """Rubric test 5: it changes to another holding and says so, it never fails in silence."""
+    other = made("wheel", without_jaws(shop_r, "outside jaws"))
+
+    held = [card.hold.jaws for card in lathe_cards(other)]
+    assert "outside jaws" not in held
+    assert held or any(f.severity == "stop" and f.number in (301, 302) for f in other.findings)
+
+
+def test_without_any_jaws_for_the_wheel_the_stop_gives_figure_and_ranges(made, shop_r):
+    """Neither outside jaws nor four-jaw: no holding reaches, and the ranges are printed."""
+    other = made("wheel", without_jaws(shop_r, "outside jaws", "four-jaw"))
+
+    stop = next(f for f in other.findings if f.number == 302)
+    assert stop.severity == "stop"
+    assert "92 mm" in stop.figure
+    assert "inside jaws 3-36 mm" in stop.bound
+
+
+def test_only_a_scroll_chuck_cannot_make_the_journals_true(made, shop_r):
+    """A three-jaw of 0.08 against a need of 0.03: refused with both figures."""
+    other = made("shaft", without_jaws(shop_r, "collets", "four-jaw"))
+
+    stop = next(f for f in other.findings if f.number == 301)
+    assert "0.030" in stop.bound or "0.03" in stop.bound
+    assert float(stop.figure.split()[0]) > 0.03
+
+
+def test_a_looser_need_never_costs_more_set_ups(made):
+    """Relaxing a run-out limit never adds a card."""
+    tight = len(lathe_cards(made("wheel", needs=(RunoutNeed("rim", "bore", 0.02),))))
+    loose = len(lathe_cards(made("wheel", needs=(RunoutNeed("rim", "bore", 0.5),))))
+
+    assert loose <= tight
+
+
+def test_a_spindle_bore_too_small_for_the_bar_still_gives_a_route(made, shop_r):
+    """Rubric test 3: a bar that does not pass the spindle is cut short and held by its end."""
+    small = replace(shop_r, lathe=replace(shop_r.lathe, spindle_bore=10))
+
+    assert lathe_cards(made("handle", small))
+
+
+@pytest.mark.parametrize("size", [8.0, 10.0])
+def test_without_its_reamer_a_bore_is_bored_and_says_so(made, shop_r, size):
+    """Rubric test 4: take the reamer away and the bore is bored to size with its caution."""
+    less = replace(shop_r, reamers=tuple(r for r in shop_r.reamers if r.size != size))
+    name = {8.0: "bush", 10.0: "wheel"}[size]
+    before, after = made(name), made(name, less)
+
+    if name == "wheel":
+        assert any(f.number == 412 for f in after.findings)
+        assert not any(f.number == 412 for f in before.findings)
+        assert any(s.tool_kind == "boring" for c in after.cards for s in c.steps)
+    else:  # the bush's bore is finished after pressing, so its lathe cards do not change
+        assert [s.do for c in before.cards for s in c.steps] == [s.do for c in after.cards for s in c.steps]
