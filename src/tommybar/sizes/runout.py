@@ -13,9 +13,9 @@ from dataclasses import dataclass
 
 from tommybar.refusals import Refusal
 
-ATOMS = (
-    1024  # equal shares into which the spread of a part sum is cut; halving it moves a quantile by < 0.1 %
-)
+# equal shares into which the spread of a part sum is cut; twice as many move a quantile by < 0.01 %
+ATOMS = 1024
+NEGLIGIBLE = 1e-7  # share of the largest term below which a term is left out
 
 
 @dataclass(frozen=True)
@@ -111,8 +111,10 @@ def eccentricity_quantile(eccentricities_um: Sequence[float], share: float = 0.9
     .. [1] Source: geometry (law of cosines); the general case is checked
        against simulation.
     """
-    terms = sorted((term for term in _terms(eccentricities_um) if term > 0), reverse=True)
     _check_share(share)
+    given = _terms(eccentricities_um)
+    least = NEGLIGIBLE * max(given, default=0.0)
+    terms = sorted((term for term in given if term > least), reverse=True)
     if len(terms) < 2:
         return math.fsum(terms)
     first, second, *rest = terms
