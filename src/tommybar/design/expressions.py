@@ -139,6 +139,7 @@ class _Parser:
     def sum(self) -> Tree:
         tree = self.product()
         while sign := self.take("+", "-"):
+            self.refuse_second_sign()
             tree = Pair(sign.text, tree, self.product(), sign.column)
         return tree
 
@@ -155,10 +156,13 @@ class _Parser:
         sign = self.take("+", "-")
         if not sign:
             return self.atom()
-        if self.token.kind == "sign" and self.token.text in "+-":
-            raise wrong(self.token.column, "Two signs stand side by side.", "Bracket the second: a - (-b).")
+        self.refuse_second_sign()
         tree = self.atom()
         return Pair("*", Leaf(-1.0, None, sign.column), tree, sign.column) if sign.text == "-" else tree
+
+    def refuse_second_sign(self) -> None:
+        if self.token.kind == "sign" and self.token.text in "+-":
+            raise wrong(self.token.column, "Two signs stand side by side.", "Bracket the second: a - (-b).")
 
     def atom(self) -> Tree:
         token = self.token

@@ -29,6 +29,7 @@ class Formula:
     ) -> None:
         self.text, self.kind, self.above, self.least, self.offset = text, kind, above, least, offset
         self.tree: Tree = self._placed(lambda: parse(text))
+        self.names: tuple[str, ...] = tuple(one.name for one in names_in(self.tree))
         self.place: Place = ()
         self._work: Worker | None = None
         self._file: YamlFile | None = None
@@ -51,7 +52,7 @@ class Formula:
     @property
     def bare(self) -> bool:
         """Whether no size is named in it: at resize such a figure is kept."""
-        return next(names_in(self.tree), None) is None
+        return not self.names
 
     def bind(self, file: YamlFile, place: Place, scope: Scope) -> None:
         """Check names and units against the sizes of the design; raises a refusal without place."""
@@ -59,9 +60,13 @@ class Formula:
         self._work = self._placed(lambda: worker(self.tree, scope, self.kind))
 
     def at(self, values: Mapping[str, Any]) -> float:
-        """Its value [house unit] with the sizes as given; a refusal carries the place in the file."""
-        if self._work is None or self._file is None:
-            raise RuntimeError(f"The expression {self.text!r} was not bound to its design.")
+        """Its value [house unit] with the sizes as given; a refusal carries the place in the file.
+
+        nan when it could not be bound, or leans on a size that is nan: that
+        fault has been told where it stands.
+        """
+        if self._work is None or self._file is None or any(values[one] != values[one] for one in self.names):
+            return math.nan
         work = self._work
         try:
             # the last digits of binary arithmetic are no part of a drawing

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import Any, Literal
 
@@ -13,7 +14,7 @@ from tommybar.design.reading import TINY, Reading
 from tommybar.design.relations import resolve, zones_of_fits
 from tommybar.design.shapes_of_parts import build_part
 from tommybar.design.validation import in_file_order, unit_of, validated
-from tommybar.design.written_file import DesignFile
+from tommybar.design.written_file import DesignFile, SizesAlone
 from tommybar.design.yaml_file import YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
 
@@ -27,7 +28,7 @@ class Design:
 
     def __init__(self, file: YamlFile) -> None:
         unit = unit_of(file)
-        written = validated(DesignFile, file, unit)
+        written = _written(file, unit)
         graph = SizeGraph(written.sizes, file, unit)
         complaints: list[Complaint] = []
         for place, formula in formulas_in(written):
@@ -35,14 +36,14 @@ class Design:
                 formula.bind(file, place, graph.scope)
             except Refusal as refusal:
                 complaints += file.complaints(place, refusal)
-        if graph.wrong or complaints:
-            raise Refusal(in_file_order(graph.wrong + complaints))
         self._file, self._written, self._graph = file, written, graph
         self.title, self.revision, self.path = written.design, written.revision, Path(file.path)
         self.units: Literal["mm", "in"] = written.units
         self.named: tuple[NamedSize, ...] = graph.named()
-        if graph.wrong:
-            raise Refusal(in_file_order(graph.wrong))
+        complaints += graph.wrong
+        if complaints:
+            read, _ = self._filled_in(graph.drawn())  # what else is wrong, in the same answer
+            raise Refusal(in_file_order(complaints + read.wrong))
 
     @property
     def file_text(self) -> str:
@@ -60,15 +61,18 @@ class Design:
 
     def sized(self, values: Mapping[str, float | str] | None = None) -> SizedDesign:
         """The design at one choice of sizes; raises :class:`Refusal` when it cannot be made of metal."""
+        read, sized = self._filled_in(self.evaluate(values))
+        if read.wrong:
+            raise Refusal(in_file_order(read.wrong))
+        return sized
+
+    def _filled_in(self, worked: dict[str, float | str]) -> tuple[Reading, SizedDesign]:
         written = self._written
-        worked = self.evaluate(values)
         read = Reading(self._file, self.units, worked)
         read.zones = zones_of_fits(read, written)
         parts = tuple(build_part(read, name, part) for name, part in written.parts.items())
         fits, loops, screws, purposes = resolve(read, written, parts)
-        if read.wrong:
-            raise Refusal(in_file_order(read.wrong))
-        return SizedDesign(
+        sized = SizedDesign(
             self.title,
             self.revision,
             self.units,
@@ -80,6 +84,7 @@ class Design:
             purposes,
             written.cautions,
         )
+        return read, sized
 
     def refuse_as_drawn(self) -> None:
         """Raise what is wrong with the design as drawn: its shape, its must-lines, its loops."""
@@ -107,6 +112,19 @@ class Design:
             if inside and formula.bare and place[-1] != "within" and formula.at({}) != 0:
                 found.append((".".join(str(step) for step in place), formula.at({})))
         return tuple(found)
+
+
+def _written(file: YamlFile, unit: str) -> DesignFile:
+    """The file as written; a refusal of its keys also tells what is wrong among its sizes."""
+    try:
+        return validated(DesignFile, file, unit)
+    except Refusal as refusal:
+        complaints = list(refusal.complaints)
+        with suppress(Refusal):
+            graph = SizeGraph(validated(SizesAlone, file, unit).sizes, file, unit)
+            graph.named()
+            complaints += graph.wrong
+        raise Refusal(in_file_order(complaints)) from None
 
 
 def load_design(path: str | Path) -> Design:

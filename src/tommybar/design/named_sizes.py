@@ -6,8 +6,9 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
+from graphlib import CycleError, TopologicalSorter
 
-from tommybar.design.expressions import names_in, refuse_size_name
+from tommybar.design.expressions import refuse_size_name
 from tommybar.design.figures import figure
 from tommybar.design.formula import Formula
 from tommybar.design.model import Follows
@@ -75,7 +76,9 @@ class SizeGraph:
             return
         formula = Formula(size.is_, size.kind)
         if size.follows and not formula.bare:
-            first = next(names_in(formula.tree)).name
+            first = formula.names[0]
+            if first not in self.written:
+                raise wrong(1, f'"{first}" is no figure.', "A thread follows thread, a bought part bought.")
             what = f'The size follows {size.follows} but is worked out from "{first}".'
             raise wrong(0, what, "Take follows out, or give a figure.")
         if not size.follows and formula.bare:
@@ -85,39 +88,30 @@ class SizeGraph:
 
     def _in_order(self) -> list[str]:
         """Names so that each comes after those it leans on; a circle is a complaint with its whole chain."""
-        order: list[str] = []
-        state: dict[str, str] = {}
-        told: set[frozenset[str]] = set()
-
-        def visit(name: str, chain: tuple[str, ...]) -> None:
-            if state.get(name) == "done":
-                return
-            if name in chain:
-                ring = (*chain[chain.index(name) :], name)
-                if frozenset(ring) not in told:
-                    told.add(frozenset(ring))
-                    what = f"The sizes lean on each other in a circle: {' -> '.join(ring)}."
-                    self.wrong.append(
-                        self.file.complaint(("sizes", ring[0], "is"), what, "Give one of them a figure.")
-                    )
-                return
-            for other in names_in(self.formulas[name].tree):
-                if other.name in self.formulas:
-                    visit(other.name, (*chain, name))
-            if state.get(name) != "done":
-                state[name] = "done"
-                order.append(name)
-
-        for name in self.formulas:
-            visit(name, ())
-        self._circles = {name for ring in told for name in ring}
-        return [name for name in order if name not in self._circles]
+        leans = {
+            name: [one for one in dict.fromkeys(formula.names) if one in self.formulas]
+            for name, formula in self.formulas.items()
+        }
+        while True:
+            try:
+                return list(TopologicalSorter(leans).static_order())
+            except CycleError as error:
+                ring = list(reversed(error.args[1][1:]))
+                first = min(range(len(ring)), key=lambda at: list(self.formulas).index(ring[at]))
+                ring = ring[first:] + ring[:first]
+                what = f"The sizes lean on each other in a circle: {' -> '.join([*ring, ring[0]])}."
+                place = ("sizes", ring[0], "is")
+                self.wrong.append(self.file.complaint(place, what, "Give one of them a figure."))
+                for name in ring:
+                    self.dims[name] = KIND_DIMS["length"]
+                leans = {
+                    name: [one for one in others if one not in ring]
+                    for name, others in leans.items()
+                    if name not in ring
+                }
 
     def _bind(self, name: str) -> None:
         formula, size = self.formulas[name], self.written[name]
-        for other in names_in(formula.tree):
-            if other.name in self._circles:
-                self.dims.setdefault(other.name, KIND_DIMS["length"])
         dims = ready(formula.tree, self.scope).dims
         kind: Kind = size.kind
         for known in ("length", "angle", "number"):
@@ -131,7 +125,7 @@ class SizeGraph:
 
     def named(self) -> tuple[NamedSize, ...]:
         """The sizes in the order of the file, as drawn; faults of their bounds go to ``wrong``."""
-        values = self.values({})
+        values = self.drawn()
         found = []
         for name, size in self.written.items():
             kind = self.formulas[name].kind if name in self.formulas else "number"
@@ -172,6 +166,16 @@ class SizeGraph:
             self.wrong.append(self.file.complaint(("sizes", name, "is"), what, "Change one of the two."))
         return low, high
 
+    def drawn(self) -> dict[str, float | str]:
+        """Every named size as drawn; nan for one that cannot be worked out, told in ``wrong``."""
+        found: dict[str, float | str] = {name: self.texts.get(name, math.nan) for name in self.written}
+        for name in self.order:
+            try:
+                found[name] = self.formulas[name].at(found)
+            except Refusal as refusal:
+                self.wrong += [one for one in refusal.complaints if one not in self.wrong]
+        return found
+
     def values(self, chosen: Mapping[str, float | str]) -> dict[str, float | str]:
         """Every named size with the free ones ``chosen`` in place of those drawn [house units]."""
         for name, value in chosen.items():
@@ -188,7 +192,7 @@ class SizeGraph:
             remedy = nearest(name, self.written) or f"There are {', '.join(self.written)}."
             raise Refusal(f'No size is named "{name}".', remedy)
         if not self.written[name].follows:
-            leans = ", ".join(dict.fromkeys(one.name for one in names_in(self.formulas[name].tree)))
+            leans = ", ".join(dict.fromkeys(self.formulas[name].names))
             raise Refusal(
                 f'The size "{name}" is worked out and cannot be chosen.', f"Choose {leans} instead."
             )

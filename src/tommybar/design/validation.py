@@ -55,10 +55,16 @@ def _complaints(model: type[BaseModel], file: YamlFile, fault: Any) -> Iterator[
         yield file.complaint(place, f'The key "{place[-1]}" is not known here.', remedy, at_key=True)
     elif kind == "missing":
         key = str(fault["loc"][-1])
-        yield file.complaint((*place, key), f'The key "{key}" is missing.', "Add it.")
+        yield file.complaint(place, f'The key "{key}" is missing.', "Add it.", missing=key)
+    elif kind == "too_short" and _holds(file, place):
+        return  # its entries are wrong, which is told of each
     else:
         what, remedy = _words(kind, fault, given)
         yield file.complaint(place, what, remedy)
+
+
+def _holds(file: YamlFile, place: Place) -> bool:
+    return any(one[:-1] == place for one in file.places if one)
 
 
 def _words(kind: str, fault: Any, given: Any) -> tuple[str, str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Discriminator, Field, Tag
+from pydantic import BaseModel, BeforeValidator, Discriminator, Field, Tag
 
 from tommybar.design.formula import LengthFormula, SpeedFormula
 from tommybar.design.tokens import wrong
@@ -94,3 +94,9 @@ class DesignFile(Entry):
     relations: tuple[Relation, ...] = ()
     purposes: tuple[WrittenPurpose, ...] = ()
     cautions: tuple[str, ...] = ()
+
+
+class SizesAlone(BaseModel):
+    """Only the sizes of a design file, read when something else of the file is wrong."""
+
+    sizes: dict[str, SizeEntry] = Field(default_factory=dict)

@@ -67,14 +67,26 @@ class YamlFile:
     text: str = field(repr=False)
 
     def complaint(
-        self, place: Place, what: str, remedy: str = "", *, offset: int = 0, at_key: bool = False
+        self,
+        place: Place,
+        what: str,
+        remedy: str = "",
+        *,
+        offset: int = 0,
+        at_key: bool = False,
+        missing: str = "",
     ) -> Complaint:
-        """A complaint about the entry at ``place``; ``offset`` counts characters into its text from 1."""
-        mark = self.places[self.known(place)]
+        """A complaint about the entry at ``place``, or about the key ``missing`` in it.
+
+        ``offset`` counts characters into the entry's text from 1. Where the
+        file does not go so far, the complaint stands at the longest beginning.
+        """
+        place = self.known(place)
+        mark = self.places[place]
         line, column = (mark.key_line, mark.key_column) if at_key else (mark.line, mark.column)
         if offset and mark.one_line and not at_key:
             column += offset - 1 + mark.quoted
-        dotted = ".".join(str(step) for step in place)
+        dotted = ".".join(str(step) for step in (*place, missing) if step != "")
         return Complaint(what, remedy, self.path, line, column, dotted)
 
     def known(self, place: Place) -> Place:
