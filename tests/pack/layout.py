@@ -9,7 +9,7 @@ from tommybar.pack.boxes import overlap
 from tommybar.pack.marks import plain_marks
 from tommybar.pack.sheet import Arc, Area, Line, Point, Sheet, Text
 
-THICK = ("thick", "heavy", "cut")
+THICK = ("thick", "heavy", "cut", "rule")
 SHRUNK = 0.15  # words may come this near to one another before we call it a clash [mm]
 
 

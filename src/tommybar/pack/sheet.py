@@ -24,7 +24,7 @@ WIDTHS: dict[Kind, float] = {
     "chain": 0.18,
     "dashed": 0.25,
     "hatch": 0.13,
-    "cut": 1.1,
+    "cut": 0.9,
     "rule": 0.25,
     "heavy": 0.8,
 }

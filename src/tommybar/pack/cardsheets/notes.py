@@ -1,0 +1,68 @@
+"""What is read beside the ladder: the hold, before starting, gaps, drawer, what goes wrong, why."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tommybar.dryrun.runs import CardRun
+from tommybar.making.cards import Card
+from tommybar.pack.cardsheets.piece import Piece, words_piece
+from tommybar.pack.units import Reader
+
+
+@dataclass(frozen=True)
+class Note:
+    """A heading and its paragraphs; set to the width of the column that has room for it."""
+
+    head: str
+    lines: tuple[str, ...]
+    dash: str = "–"
+
+    def piece(self, width: float) -> Piece:
+        """The note wrapped to a width."""
+        return words_piece(self.lines, width, self.head, dash=self.dash if len(self.lines) > 1 else "")
+
+
+def hold_words(card: Card, reader: Reader) -> str:
+    """How the work is held, in one sentence for the head of the card."""
+    hold = card.hold
+    device = hold.device if not hold.jaws or hold.jaws in hold.device else f"{hold.device}, {hold.jaws}"
+    words = [device]
+    if hold.dia > 0:
+        words.append(f"on {hold.surface} Ø{reader.length(hold.dia, 2)}")
+        if hold.length > 0:
+            words.append(f"{reader.length(hold.length, 1)} gripped")
+    elif hold.surface:
+        words.append(hold.surface)
+    if hold.stop:
+        words.append(hold.stop)
+    return ", ".join(words).replace("_", " ")
+
+
+def why_words(card: Card) -> tuple[str, ...]:
+    """Why it is held so, and what was looked at and not taken."""
+    words = [card.hold.why] if card.hold.why else []
+    words += [f"Not {one.holding}: {one.reason}." for one in card.hold.rejected]
+    if card.why:
+        words.append(card.why)
+    return tuple(line.replace("_", " ").replace("..", ".") for line in words)
+
+
+def notes_of(card: Card, run: CardRun | None, reader: Reader) -> list[Note]:
+    """All notes, most needed first."""
+    known = []
+    if run is not None and run.smallest_gap >= 0:
+        known.append(f"Smallest gap {reader.length(run.smallest_gap, 1)}: {run.gap_where}.")
+    for one in card.runout:
+        known.append(
+            f"Run-out of {one.of} to {one.to}: expect {reader.length(one.expected, 3)}, "
+            f"allowed {reader.length(one.within, 3)}."
+        )
+    notes = [
+        Note("Before starting", card.before_starting),
+        Note("Look out", tuple(known)),
+        Note("Drawer", (" · ".join(card.drawer),) if card.drawer else ()),
+        Note("What goes wrong", card.goes_wrong),
+        Note("Why so", why_words(card)),
+    ]
+    return [Note(n.head, tuple(line.replace("_", " ") for line in n.lines), n.dash) for n in notes if n.lines]
