@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tommybar.facts.circles.holes import hole_circle
+from tommybar.facts.circles.holes import check_circle
 from tommybar.refusals import Refusal
 
 
@@ -45,7 +45,7 @@ def chord(count: int, pitch_circle_diameter: float, apart: int = 1) -> float:
     .. [1] Machinery's Handbook, lengths of chords for a circle of diameter 1
        (printed factors agree to 6 figures); the formula is first principles.
     """
-    hole_circle(count, pitch_circle_diameter)
+    check_circle(count, pitch_circle_diameter)
     if not 1 <= apart < count:
         raise Refusal(
             f"The holes are {apart} apart on a circle of {count}; they must be 1 to {count - 1} apart.",

@@ -76,7 +76,7 @@ def hole_circle(
     .. [1] Machinery's Handbook, 31st ed., p. 711, example 3(a) (seen). The
        formula is first principles.
     """
-    _check(count, pitch_circle_diameter)
+    check_circle(count, pitch_circle_diameter)
     if convention not in (CENTRE, CORNER):
         raise Refusal(
             f'The convention is "{convention}"; handbooks know centre and corner.',
@@ -97,7 +97,34 @@ def hole_circle(
     return tuple(holes)
 
 
-def _check(count: int, pitch_circle_diameter: float) -> None:
+def check_circle(count: int, pitch_circle_diameter: float) -> None:
+    """Refuse a circle of holes that cannot be.
+
+    Parameters
+    ----------
+    count : int
+        Number of holes, 1 to 1000 [-]
+    pitch_circle_diameter : float
+        Diameter of the circle through the holes, above 0 [mm]
+
+    Raises
+    ------
+    Refusal
+        If either is outside its range.
+
+    Returns
+    -------
+    None
+        Nothing [-], when both are within bounds.
+
+    Examples
+    --------
+    >>> check_circle(6, 33.0)
+
+    References
+    ----------
+    source: bounds of ours.
+    """
     if not 1 <= count <= MOST_HOLES:
         raise Refusal(
             f"The number of holes is {count}; it must be 1 to {MOST_HOLES}.",

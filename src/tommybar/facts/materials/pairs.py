@@ -59,7 +59,7 @@ def may_run_together(first: str, second: str) -> Pairing:
     source: common practice (hard on soft, unlike on unlike).
     """
     table = read_table(_FILE)
-    groups = [_group(material(name).name) for name in (first, second)]
+    groups = sorted(_group(material(name).name) for name in (first, second))
     for one, other, verdict, reason in table.figures["pairs"]["rows"]:
         if groups in ([one, other], [other, one]):
             return Pairing(verdict, reason, str(table.source))
