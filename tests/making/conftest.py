@@ -9,7 +9,7 @@ import pytest
 
 from tommybar.design import load_design
 from tommybar.design.model import Part, SizedDesign
-from tommybar.making.parts import route_part
+from tommybar.making.parts import gives_to, route_part
 from tommybar.making.turned import Making
 from tommybar.shop import load_shop
 from tommybar.shop.model import Shop
@@ -38,7 +38,7 @@ def made(demonstrator: SizedDesign, shop_r: Shop):
         if changes:
             part = replace(part, **changes)
         design = replace(demonstrator, parts=tuple(part if p.name == name else p for p in demonstrator.parts))
-        return route_part(part, design, shop or shop_r)
+        return route_part(part, gives_to(design), shop or shop_r)
 
     return of
 

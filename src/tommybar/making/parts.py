@@ -24,12 +24,20 @@ def gives_to(design: SizedDesign) -> dict[str, tuple[str, ...]]:
 
 
 def route_part(
-    part: Part, design: SizedDesign, shop: Shop, *, stock: str = "ask", excluded: frozenset[str] = frozenset()
+    part: Part,
+    mates: dict[str, tuple[str, ...]],
+    shop: Shop,
+    *,
+    stock: str = "ask",
+    excluded: frozenset[str] = frozenset(),
 ) -> Making:
-    """Blank, cards and findings of a part; bought parts have none."""
+    """Blank, cards and findings of a part; bought parts have none.
+
+    ``mates`` says which sizes are read by which mates (see :func:`gives_to`);
+    ``excluded`` names holdings that must not be used ("device on surface").
+    """
     if part.kind == "bought" or part.shape is None:
         return Making(None, (), ())
-    mates = gives_to(design)
     if isinstance(part.shape, TurnedShape):
         return turned_part(part, shop, mates, stock=stock, excluded=excluded)
     assert isinstance(part.shape, PlateShape)

@@ -110,7 +110,7 @@ def _missing(shape: TurnedShape, cards: tuple[Card, ...]) -> list[str]:
     wanted = {"face A", "face B"}
     wanted |= {groove.name for groove in shape.grooves} | {bore.name for bore in shape.bores}
     wanted |= {recess.name for recess in shape.recesses}
-    wanted |= {hole.name for hole in (*shape.circle_holes, *shape.cross_holes)}
+    wanted |= {hole.name for hole in shape.circle_holes} | {hole.name for hole in shape.cross_holes}
     held = {card.hold.surface for card in cards}
     wanted |= {f.name for f in shape.outside if f.name not in held}
     return [f"nothing makes {name}" for name in sorted(wanted - steps) if not _as_supplied(shape, name)]

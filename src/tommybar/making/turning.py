@@ -240,7 +240,9 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
             passes,
             cutting_minutes(moves, speed.rpm, feed, len(passes))
             + (rule("minutes", "measure") if limits else 0.0),
-            why="Two cuts of the same depth spring the same, so the second lands where the first foretold."
+            why=(drawn.dia.because[:1].upper() + drawn.dia.because[1:] + ".")
+            if drawn.dia.because
+            else "Two cuts of the same depth spring the same, so the second lands where the first foretold."
             if limits
             else "",
             measure=measures,
