@@ -74,6 +74,46 @@ FIVE_EIGHTHS = """
 5/8-24 3A 0.6250 0.6178
 5/8-24 2B 0.5900 0.5800
 """
+# least and most pitch diameter of 5/8-24 UNEF, which takes nine pitches of engagement
+EXTRA_FINE = """
+2A 0.5927 0.5967
+3A 0.5949 0.5979
+"""
+TAP_DRILLS = """
+#0-80 3/64
+#1-64 #53
+#1-72 #53
+#2-56 #50
+#2-64 #50
+#3-48 #47
+#3-56 #45
+#4-40 #43
+#4-48 #42
+#5-40 #38
+#5-44 #37
+#6-32 #36
+#6-40 #33
+#8-32 #29
+#8-36 #29
+#12-24 #16
+1/4-20 #7
+1/4-28 #3
+5/16-18 F
+5/16-24 I
+3/8-16 5/16
+3/8-24 Q
+7/16-14 U
+7/16-20 25/64
+1/2-13 27/64
+1/2-20 29/64
+9/16-12 31/64
+9/16-18 33/64
+5/8-11 17/32
+5/8-18 37/64
+3/4-10 21/32
+3/4-16 11/16
+1/4-32 7/32
+"""
 STRESS_AREAS = """
 #1-64 0.00263
 #2-56 0.00370
@@ -127,6 +167,23 @@ def test_crests_of_five_eighths(printed: Printed, line: list[str]) -> None:
 
     assert crest[1] / INCH == printed(most)
     assert round(crest[0] / INCH, 3 if named == "3B" else 4) == printed(least)
+
+
+@pytest.mark.parametrize("line", _lines(EXTRA_FINE), ids=lambda line: line[0])
+def test_pitch_diameter_of_an_extra_fine_thread(printed: Printed, line: list[str]) -> None:
+    """5/8-24 UNEF: pitch diameter limits as printed."""
+    named, least, most = line
+    _, pitch = _sides("5/8-24 UNEF", named)
+
+    assert [pitch[0] / INCH, pitch[1] / INCH] == [printed(least), printed(most)]
+
+
+@pytest.mark.parametrize("line", _lines(TAP_DRILLS), ids=lambda line: line[0])
+def test_tap_drills(line: list[str]) -> None:
+    """The drill that public tap-drill tables print for about 75 % of thread."""
+    size, drill = line
+
+    assert thread(size).tapping_drill_name == drill
 
 
 @pytest.mark.parametrize("line", _lines(STRESS_AREAS), ids=lambda line: line[0])

@@ -29,6 +29,7 @@ from tommybar.refusals import Refusal
         ("1/4-40 ME", "1/4-40 ME"),
         ("1/4x40 ME", "1/4-40 ME"),
         ("3/8bsf", "3/8 BSF"),
+        ("1/4 x 26 brass", "1/4-26 Brass"),
         ("1/4-20 BSW", "1/4 BSW"),
         ("G1/8", "1/8 BSP"),
         ("G 1 1/4", "1 1/4 BSP"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import sqrt
 
 import pytest
@@ -122,3 +123,96 @@ def test_a_class_that_is_none_is_refused(named: str) -> None:
     """What is not a grade and a position is refused with an example."""
     with pytest.raises(Refusal, match="no tolerance class"):
         thread_limits("M6", named)
+
+
+def r40() -> set[int]:
+    """R40 numbers of 10 to 1000 as ISO 3 rounds them to whole micrometres."""
+    decade = (
+        100,
+        106,
+        112,
+        118,
+        125,
+        132,
+        140,
+        150,
+        160,
+        170,
+        180,
+        190,
+        200,
+        212,
+        224,
+        236,
+        250,
+        265,
+        280,
+        300,
+        315,
+        335,
+        355,
+        375,
+        400,
+        425,
+        450,
+        475,
+        500,
+        530,
+        560,
+        600,
+        630,
+        670,
+        710,
+        750,
+        800,
+        850,
+        900,
+        950,
+    )
+    small = {
+        24,
+        25,
+        26,
+        28,
+        30,
+        32,
+        34,
+        36,
+        38,
+        40,
+        42,
+        45,
+        48,
+        50,
+        53,
+        56,
+        60,
+        63,
+        67,
+        71,
+        75,
+        80,
+        85,
+        90,
+        95,
+    }
+    return small | set(decade)
+
+
+@pytest.mark.parametrize("one", ALL, ids=lambda one: one.designation)
+def test_tolerances_are_r40_numbers_that_rise_by_two_steps_a_grade(one: Thread) -> None:
+    """Every tolerance is a number of R40, and a grade is 1.25 times the one before, to one step."""
+    numbers = r40()
+    for table in ("external_pitch", "internal_pitch", "external_major", "internal_minor"):
+        found = {}
+        for grade in range(3, 10):
+            try:
+                found[grade] = metric_tolerance(one, table, grade)
+            except Refusal:
+                continue
+        assert found
+        assert set(found.values()) <= numbers
+        grades = sorted(found)
+        for low, high in pairwise(grades):
+            ratio = found[high] / found[low]
+            assert ratio == pytest.approx(1.25 ** (high - low), rel=0.055), (table, low, high)

@@ -129,3 +129,40 @@ def test_class_of_another_series_is_refused(size: str, named: str) -> None:
     """Each series knows its own classes only."""
     with pytest.raises(Refusal, match=r"no (tolerance )?class"):
         thread_limits(size, named)
+
+
+@pytest.mark.parametrize("one", threads_of_series("BSP"), ids=lambda one: one.designation)
+def test_pipe_crest_tolerance_is_twice_that_of_the_flanks(one: Thread) -> None:
+    """ISO 228-1: the major diameter's tolerance is twice class A's of the pitch diameter."""
+    outside, inside = both(thread_limits(one, "A"))
+    flank = outside.pitch_diameter[1] - outside.pitch_diameter[0]
+
+    assert outside.major[1] - outside.major[0] == pytest.approx(2 * flank, abs=0.0011)
+    assert inside.pitch_diameter[1] - inside.pitch_diameter[0] == pytest.approx(flank, abs=0.0011)
+
+
+@pytest.mark.parametrize(
+    ("named", "share"), [("close", 2 / 3), ("medium", 1.0), ("free", 1.5)], ids=["close", "medium", "free"]
+)
+def test_whitworth_classes_as_a_tap_maker_prints_them(named: str, share: float) -> None:
+    """Bolts of 66 2/3, 100 and 150 %, with an allowance for medium and free up to 3/4 in only."""
+    outside, nut_side = both(thread_limits("1/2 BSW", named))
+    larger = both(thread_limits("7/8 BSW", named))[0]
+    medium = nut_side.pitch_diameter[1] - nut_side.pitch_diameter[0]
+
+    assert outside.pitch_diameter[1] - outside.pitch_diameter[0] == pytest.approx(share * medium, abs=0.004)
+    assert (outside.allowance > 0) == (named != "close")
+    assert larger.allowance == 0
+
+
+def test_whitworth_nut_minor_by_fineness() -> None:
+    """0.2 p + 0.004 in for 26 threads and finer, + 0.005 for 24 and 22, + 0.007 for 20 and coarser."""
+    for size, tpi, fixed in (
+        ("1/4 BSF", 26, 0.004),
+        ("5/16 BSF", 22, 0.005),
+        ("3/16 BSW", 24, 0.005),
+        ("1/4 BSW", 20, 0.007),
+    ):
+        inside = thread_limits(size, "normal").internal
+        assert inside is not None
+        assert (inside.minor[1] - inside.minor[0]) / 25.4 == pytest.approx(0.2 / tpi + fixed, abs=0.0001)

@@ -55,7 +55,7 @@ def bearing(number: str) -> Bearing:
     References
     ----------
     .. [1] ISO 15:2017 sizes (many seen in public tables); ISO 492 normal
-       class and ISO 5753-1 normal play (from memory).
+       class (seen) and ISO 5753-1 normal play (from memory).
     """
     plain = number.strip()
     if found := re.match(r"(\d{3,4})(?:[- /]?(?:2?Z+|2?RS\w*|C3|CN))*$", plain, re.IGNORECASE):

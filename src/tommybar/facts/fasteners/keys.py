@@ -56,7 +56,7 @@ def key_for_shaft(diameter: float, kind: str = "parallel") -> Key:
 
     References
     ----------
-    .. [1] ISO 773:1969, ISO 3912:1977 (from memory).
+    .. [1] ISO 773:1969 (seen in public tables), ISO 3912:1977 (from memory).
     """
     if kind not in _STANDARD:
         raise Refusal(

@@ -44,7 +44,7 @@ def _plain(words: str) -> str:
         pitch = f"X{float(metric[2]):g}" if metric[2] else ""
         return f"M{float(metric[1]):g}{pitch}"
     text = re.sub(r"(?<=\d)\s*[X-]\s*(?=\d)", "-", text)
-    text = re.sub(r"(?<=\d)\s*(?=(?:UN|BS|BA\b|ME\b))", " ", text)
+    text = re.sub(r"(?<=\d)\s*(?=(?:UN|BS|BA\b|ME\b|BRASS\b))", " ", text)
     if re.fullmatch(r"\d{1,2}-\d+(?: UN.*)?", text) and not re.match(r"1-(?:8|12|20)\b", text):
         text = "#" + text  # "6-32" is the number size; "1-8" is one inch
     return text

@@ -38,7 +38,7 @@ def has_limits(one: Thread) -> bool:
     ----------
     .. [1] The standards named in ``thread_limits``.
     """
-    return one.series not in ("ME", "metric instrument")
+    return one.series not in ("ME", "Brass", "metric instrument")
 
 
 def usual_class(one: Thread) -> str:

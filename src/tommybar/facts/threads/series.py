@@ -23,6 +23,7 @@ SERIES = (
     "BSF",
     "BA",
     "ME",
+    "Brass",
     "BSP",
 )
 _HERE = Path(__file__).parent
@@ -128,7 +129,7 @@ def _whitworth(table: Table, series: str, rule: str) -> list[Thread]:
     return [
         worked_thread(
             designation=f"{row['size']}-{row['tpi']} {series}"
-            if series == "ME"
+            if series in ("ME", "Brass")
             else f"{row['size']} {series}",
             series=series,
             major=row.get("major", inches(row["size"]) * INCH),
@@ -173,7 +174,7 @@ def threads_of_series(series: str) -> tuple[Thread, ...]:
     ----------
     series : str
         "ISO metric coarse", "ISO metric fine", "metric instrument", "UNC",
-        "UNF", "UNEF", "BSW", "BSF", "BA", "ME" or "BSP"
+        "UNF", "UNEF", "BSW", "BSF", "BA", "ME", "Brass" or "BSP"
 
     Returns
     -------
@@ -210,7 +211,7 @@ def threads_of_series(series: str) -> tuple[Thread, ...]:
         found = _ba()
     elif series in ("UNC", "UNF", "UNEF"):
         found = _unified(series)
-    elif series == "ME":
+    elif series in ("ME", "Brass"):
         found = _whitworth(read_table(_HERE / "model_engineer.toml"), series, "common practice, whole tenths")
     elif series == "BSP":
         found = _whitworth(read_table(_HERE / "pipe.toml"), series, "trade table, from memory")
