@@ -135,3 +135,16 @@ def test_what_cannot_be_is_refused(call, words: str) -> None:  # type: ignore[no
     """Each refusal names the figure and the bound."""
     with pytest.raises(Refusal, match=words):
         call()
+
+
+def test_the_order_of_the_gears_is_found_that_fits_the_quadrant() -> None:
+    """20 and 63 driving 60 and 30 in that order only: every other order fouls a shaft or leaves the slot."""
+    arm = Quadrant(span=80.0, slot_from=45.0, slot_to=75.0)
+    good = [
+        (drivers, driven)
+        for drivers in permutations((20, 63))
+        for driven in permutations((30, 60))
+        if not mesh_faults(drivers, driven, quadrant=arm)
+    ]
+    found = gear_trains(0.7, 1.0, (20, 30, 60, 63), arm, within_ppm=1)
+    assert [(train.drivers, train.driven) for train in found] == good == [((20, 63), (60, 30))]

@@ -39,17 +39,21 @@ def test_morse_tapers_of_iso_296(name: str, gauge_mm: float, one_in: float) -> N
         ("Jacobs 6", 0.62409),
         ("Jacobs 3", 0.74610),
         ("Jacobs 4", 1.0372),
+        ("Jacobs 5", 1.3161),
         ("Brown & Sharpe 1", 0.2),
         ("Brown & Sharpe 2", 0.25),
         ("Brown & Sharpe 3", 0.3125),
         ("Brown & Sharpe 4", 0.35),
+        ("Brown & Sharpe 5", 0.45),
         ("Brown & Sharpe 6", 0.5),
         ("Brown & Sharpe 7", 0.6),
+        ("Brown & Sharpe 8", 0.75),
+        ("Brown & Sharpe 9", 0.9001),
         ("Metric 4", 0.1122),
     ],
 )
 def test_small_ends_of_the_handbook(name: str, small_in: float) -> None:
-    """Small end [in] as the handbook lists it (from memory) follows from large end, taper and length."""
+    """Small end [in] as public reprints list it follows from large end, taper and length."""
     assert taper(name).small_end / 25.4 == pytest.approx(small_in, abs=0.00006)
 
 
