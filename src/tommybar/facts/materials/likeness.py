@@ -100,8 +100,8 @@ def likely_materials(
     --------
     >>> [one.name for one in likely_materials(4.45, within=1.0)]
     ['titanium grade 5']
-    >>> likely_materials(8.0, magnetic=False)[0].name
-    'stainless steel 303'
+    >>> likely_materials(7.2, magnetic=True)[0].name
+    'grey cast iron'
 
     References
     ----------
