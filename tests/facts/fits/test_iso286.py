@@ -70,6 +70,53 @@ def test_r_is_the_geometric_mean_of_p_and_s(size: float) -> None:
     assert r == pytest.approx(math.sqrt(p * s), abs=2)
 
 
+SUBSTEPS = (
+    (3, 6),
+    (6, 10),
+    (10, 18),
+    (18, 24),
+    (24, 30),
+    (30, 40),
+    (40, 50),
+    (50, 65),
+    (65, 80),
+    (80, 100),
+    (100, 120),
+)
+
+
+@pytest.mark.parametrize("step", SUBSTEPS, ids=lambda step: f"{step[0]}-{step[1]}")
+def test_c_s_and_u_follow_their_rules(step: tuple[int, int]) -> None:
+    """c = -52 D^0.2 to 10 and -(95 + 0.8 D) over 40; s = IT8 + 1 to 4 or IT7 + 0.4 D over 50; u = IT7 + D.
+
+    Between 10 and 40 mm the printed c lies up to 15 um beyond its formula and
+    is held by the preferred fits of ANSI B4.2 instead.
+    """
+    size, mean = float(step[1]), math.sqrt(step[0] * step[1])
+    c = -52 * mean**0.2 if size <= 40 else -(95 + 0.8 * mean)
+    assert fundamental_deviation(size, "c11") == pytest.approx(c, abs=15.5 if 10 < size <= 40 else 4)
+    it7 = tolerance_grade(size, 7)
+    if size > 50:
+        assert fundamental_deviation(size, "s6") == pytest.approx(it7 + 0.4 * mean, abs=1)
+    else:
+        assert 1 <= fundamental_deviation(size, "s6") - tolerance_grade(size, 8) <= 4
+    if size > 18:
+        assert fundamental_deviation(size, "u6") == pytest.approx(it7 + mean, abs=1.5)
+
+
+def test_k_shafts_stand_on_the_line_in_coarse_grades() -> None:
+    """k up to IT7 begins at +1 um at 12 mm, from IT8 at 0."""
+    assert fundamental_deviation(12.0, "k7") == 1
+    assert fundamental_deviation(12.0, "k8") == 0
+
+
+def test_delta_ends_at_it8_for_k_m_n_and_at_it7_for_p_to_u() -> None:
+    """At 12 mm: N8 is moved by delta (-12 + 9), P8 is not (-18)."""
+    assert limits_of_size(12.0, "N8").upper_um == -3
+    assert limits_of_size(12.0, "P8").upper_um == -18
+    assert limits_of_size(12.0, "P7").upper_um == -11
+
+
 def test_a_bound_belongs_to_the_step_below_it() -> None:
     """30 mm stands in 18 to 30, just over it does not; r divides the steps again at 65 and 100."""
     assert limits_of_size(30.0, "H7").upper_um == 21
