@@ -11,7 +11,7 @@ def must_be_above(name: str, figure: float, bound: float, unit: str) -> None:
     """Refuse a figure that is not finite and above a bound."""
     if not (math.isfinite(figure) and figure > bound):
         raise Refusal(
-            f"The {name} is {figure:g} {unit}; it must be above {bound:g} {unit}.".replace(" ;", ";"),
+            f"The {name} is {_with(figure, unit)}; it must be above {_with(bound, unit)}.",
             "Check the figure and its unit.",
         )
 
@@ -20,6 +20,10 @@ def must_be_within(name: str, figure: float, low: float, high: float, unit: str)
     """Refuse a figure outside a closed range."""
     if not low <= figure <= high:
         raise Refusal(
-            f"The {name} is {figure:g} {unit}; it must be from {low:g} to {high:g} {unit}.",
+            f"The {name} is {_with(figure, unit)}; it must be from {low:g} to {_with(high, unit)}.",
             "Check the figure and its unit.",
         )
+
+
+def _with(figure: float, unit: str) -> str:
+    return f"{figure:g} {unit}" if unit else f"{figure:g}"
