@@ -1,0 +1,174 @@
+"""Rows of rotors, fits and threads (modules E, F and G)."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from tommybar.mechanics import press_fit, rotors, thread_strength, unbalance
+from tommybar.shapes.moments import Moments, ring_of_revolution, rod
+from tommybar.sizes import temperature
+
+Given = Mapping[str, Any]
+Found = dict[str, float]
+
+
+def polyrev(g: Given) -> Found:
+    """E, polygon of revolution; holes are (count, pitch radius, diameter, from, to)."""
+    body = ring_of_revolution([(z, r) for r, z in g["P_mm"]])
+    for count, out, dia, low, high in g.get("holes", ()):
+        for n in range(int(count)):
+            body -= rod(dia, low, high).shifted(dx=out).turned(360 * n / count)
+    return _mass(body, g["rho"] * 1e-6)
+
+
+def _mass(body: Moments, grams: float) -> Found:
+    centre = body.z / body.volume
+    across = (body.xx + body.yy) / 2 + body.zz - body.volume * centre**2
+    return {
+        "V_mm3": body.volume,
+        "mass_g": body.volume * grams,
+        "zc_mm": centre,
+        "Ip_gmm2": (body.xx + body.yy) * grams,
+        "It_gmm2": across * grams,
+    }
+
+
+def _field(g: Given, at: float) -> rotors.DiscStress:
+    return rotors.disc_stress(
+        at, g["a_mm"], g["b_mm"], g["n_rpm"], g["rho"] / 1000, g["nu"], 1000 * g.get("E_GPa", 100.0)
+    )
+
+
+def disc(g: Given) -> Found:
+    """E1."""
+    a, b = g["a_mm"], g["b_mm"]
+    rim = 1000 * _field(g, b).growth
+    if a == 0:
+        return {"sig_max_MPa": _field(g, 0.0).hoop, "u_rim_um": rim}
+    return {
+        "sig_t_bore_MPa": _field(g, a).hoop,
+        "sig_r_max_MPa": _field(g, math.sqrt(a * b)).radial,
+        "u_bore_um": 1000 * _field(g, a).growth,
+        "u_rim_um": rim,
+    }
+
+
+def hole(g: Given) -> Found:
+    """E3."""
+    field = _field(g, g["rh_mm"])
+    return {
+        "sig_r_MPa": field.radial,
+        "sig_t_MPa": field.hoop,
+        "sig_hole_MPa": rotors.stress_at_hole(field),
+    }
+
+
+def burst(g: Given) -> Found:
+    """E4 and E5."""
+    a, b, grams = g["a_mm"], g["b_mm"], g["rho"] * 1e-6
+    body = ring_of_revolution([(0, a), (g["t_mm"], a), (g["t_mm"], b), (0, b)])
+    flies = rotors.fragment_speed(a, b, g["n_rpm"])
+    return {
+        "sig_avg_MPa": rotors.average_hoop_stress(a, b, g["n_rpm"], g["rho"] / 1000),
+        "n_burst_rpm": rotors.bursting_speed(a, b, g["rho"] / 1000, g["Rm_MPa"], g["factor"]),
+        "E_J": rotors.rotation_energy((body.xx + body.yy) * grams, g["n_rpm"]),
+        "E_trans3_J": body.volume * grams / 1000 * flies**2 / 2,
+        "v_frag_m_s": flies,
+    }
+
+
+def grade(g: Given) -> Found:
+    """E6."""
+    allowed = unbalance.permissible_unbalance(g["G_mm_s"], g["m_kg"], g["n_rpm"])
+    return {
+        "e_per_um": unbalance.permissible_eccentricity(g["G_mm_s"], g["n_rpm"]),
+        "U_per_gmm": allowed,
+        "U_A_gmm": allowed * g["LB_mm"] / g["L_mm"],
+        "U_B_gmm": allowed * (1 - g["LB_mm"] / g["L_mm"]),
+    }
+
+
+def press(g: Given) -> Found:
+    """F1."""
+    fit = press_fit.press_fit(
+        g["d_mm"],
+        g["delta_um"] / 1000,
+        g["L_mm"],
+        g["Do_mm"],
+        1000 * g["Eo_GPa"],
+        g["no"],
+        1000 * g["Ei_GPa"],
+        g["ni"],
+        g["di_mm"],
+        g["mu"],
+    )
+    return {
+        "p_MPa": fit.pressure,
+        "F_N": fit.force,
+        "T_Nm": fit.torque,
+        "sig_t_hub_MPa": fit.hub_hoop,
+        "sig_vM_hub_MPa": fit.hub_mises,
+    }
+
+
+def shrink(g: Given) -> Found:
+    """F3."""
+    return {
+        "dT_K": press_fit.shrink_temperature(
+            g["d_mm"], g["delta_um"] / 1000, g["clear_um"] / 1000, g["alpha_1e6"]
+        )
+    }
+
+
+def thermal(g: Given) -> Found:
+    """F5."""
+    one, other = (
+        temperature.thermal_growth(g["L_mm"], g[key], g["dT_K"]) for key in ("alpha1_1e6", "alpha2_1e6")
+    )
+    return {"dL1_um": one, "rel_um": one - other}
+
+
+def strip(g: Given) -> Found:
+    """G2."""
+    nut, screw = thread_strength.shear_areas(g["d_mm"], g["P_mm"], g["Le_mm"])
+    load = thread_strength.strip_load(
+        g["d_mm"], g["P_mm"], g["Le_mm"], g["Rm_screw_MPa"], g["Rm_nut_MPa"], g["kappa"]
+    )
+    return {
+        "ASn_mm2": nut,
+        "ASs_mm2": screw,
+        "F_strip_nut_N": load.nut,
+        "F_break_N": load.breaks,
+        "Le_min_mm": load.engagement_needed,
+    }
+
+
+def torque(g: Given) -> Found:
+    """G3."""
+    pull = thread_strength.pull_at_yield(g["d_mm"], g["P_mm"], g["muG"], g["Rp_MPa"], g["nu"])
+    turn = thread_strength.tightening_torque(pull, g["d_mm"], g["P_mm"], g["muG"], g["muK"], g["DKm_mm"])
+    return {"F_M_N": pull, "M_A_Nm": turn, "K": turn * 1000 / pull / g["d_mm"]}
+
+
+def tap(g: Given) -> Found:
+    """G4."""
+    turn = thread_strength.tapping_torque(g["d_mm"], g["P_mm"], g["kc_MPa"])
+    breaks = thread_strength.tap_breaking_torque(g["d_mm"], g["core_ratio"], g["tau_MPa"])
+    return {"M_Nm": turn, "M_break_Nm": breaks, "margin": breaks / turn}
+
+
+RULES: dict[str, Callable[[Given], Found]] = {
+    "E.polyrev": polyrev,
+    "E.disc": disc,
+    "E.hole": hole,
+    "E.burst": burst,
+    "E.grade": grade,
+    "F.press": press,
+    "F.shrink": shrink,
+    "F.thermal": thermal,
+    "G.strip": strip,
+    "G.torque": torque,
+    "G.tap": tap,
+}
