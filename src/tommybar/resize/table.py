@@ -36,6 +36,7 @@ class Bind:
     bound: float  # what the shop allows [mm]
     scale: float  # the scale at which this limit is met exactly
     binds: bool  # whether it is the one that decides
+    least: bool = False  # the figure must not be below the bound, where it must else not be above
 
 
 @dataclass(frozen=True)
@@ -48,3 +49,14 @@ class Resized:
     design: SizedDesign
     findings: tuple[Finding, ...]
     evaluations: int = 0
+    exhausted: bool = True  # every combination of sizes at every larger scale was ruled out
+
+
+@dataclass(frozen=True)
+class Price:
+    """What one limit costs: the scale that would be reached without it."""
+
+    bind: Bind
+    scale: float  # with the limit
+    without: float  # without it
+    words: str

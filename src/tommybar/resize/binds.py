@@ -1,0 +1,73 @@
+"""Each limit with the scale at which it is met exactly, and which of them decides."""
+
+from __future__ import annotations
+
+from tommybar.refusals import Refusal
+from tommybar.resize.asked import Asked, Key
+from tommybar.resize.scales import STEP, Scales
+from tommybar.resize.search import Tried
+from tommybar.resize.table import Bind
+
+ROUNDS = 12  # of the secant; a limit that is a straight line needs one
+MET = 1e-7  # slack at which a limit is met exactly [mm]
+
+
+def binds_of(scales: Scales, tried: Tried, deciding: frozenset[Key]) -> tuple[Bind, ...]:
+    """Every limit looked at, and every other asking that decides, tightest first."""
+    asked = {one.key: one for one in scales.looks.at(tried.values)} if tried.picks else {}
+    found = []
+    for key, one in asked.items():
+        if one.kind != "limit" and key not in deciding:
+            continue
+        met = _met_at(scales, one, tried)
+        if met is not None:
+            found.append(Bind(one.what, one.part, one.figure, one.bound, met, key in deciding, one.least))
+    for bind in scales.extra:
+        key = ("limit", bind.what, bind.part)
+        found.append(
+            Bind(bind.what, bind.part, bind.figure, bind.bound, bind.scale, key in deciding, bind.least)
+        )
+    return tuple(sorted(found, key=_tightness))
+
+
+def deciding_keys(scales: Scales, tried: Tried, wanted: float) -> frozenset[Key]:
+    """What is broken a hundredth above the scale chosen, in the choice there that breaks least."""
+    if tried.scale >= wanted - 1e-9:
+        return frozenset()
+    above = scales.at(min(wanted, round(tried.scale + STEP, 2)))
+    return frozenset(one.key for one in above.broken)
+
+
+def _tightness(bind: Bind) -> tuple[bool, float, str, str]:
+    return bind.least, -bind.scale if bind.least else bind.scale, bind.part, bind.what
+
+
+def _slack(scales: Scales, key: Key, scale: float, like: Tried) -> float | None:
+    """The slack with sizes as the scale alone would make them; None where they cannot be drawn."""
+    for values in (scales.exact(scale), scales.exact(scale, like)):
+        try:
+            for one in scales.looks.at(values):
+                if one.key == key:
+                    return one.slack
+        except Refusal:
+            continue
+    return None
+
+
+def _met_at(scales: Scales, asked: Asked, tried: Tried) -> float | None:
+    """The scale at which a limit is met exactly, by secants; None for one that no scale meets."""
+    one, other = tried.scale, tried.scale * 0.97
+    slack_one, slack_other = (_slack(scales, asked.key, at, tried) for at in (one, other))
+    if slack_one is None or slack_other is None:
+        return None
+    for _ in range(ROUNDS):
+        if abs(slack_one - slack_other) < 1e-12:
+            return None
+        guess = one - slack_one * (one - other) / (slack_one - slack_other)
+        if not 0.01 <= guess <= 100:
+            return None
+        slack = _slack(scales, asked.key, guess, tried)
+        if slack is None or abs(slack) < MET:
+            return round(guess, 6)
+        other, slack_other, one, slack_one = one, slack_one, guess, slack
+    return round(one, 6)

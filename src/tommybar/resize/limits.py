@@ -1,0 +1,244 @@
+"""What the machines and the stock allow, part by part, before any route is planned.
+
+A part that breaks one of these has no route at all at that scale; a part that
+keeps them may still fail at a grip or a tool, which the plan then hands back.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+from tommybar.design.model import Part, SizedDesign
+from tommybar.facts.materials import material
+from tommybar.refusals import Refusal
+from tommybar.resize.allowances import daylight, facing, recess_side_room, skin_allowance
+from tommybar.resize.asked import Asked
+from tommybar.shapes.features import Cylinder, PlateShape, TurnedShape
+from tommybar.shop.model import Bar, Shop
+
+LONG = 3.0  # a part longer than this many diameters is held at both ends, or through the spindle
+FLAT = ("flat", "plate", "sheet")
+
+
+def machine_limits(sized: SizedDesign, shop: Shop, stock: str) -> Iterator[Asked]:
+    """Every limit of machines and stock for every part, in the order of the design."""
+    for part in sized.parts:
+        if isinstance(part.shape, TurnedShape):
+            yield from _turned(part, part.shape, shop, stock)
+        elif isinstance(part.shape, PlateShape):
+            yield from _plate(part, part.shape, shop, stock)
+
+
+@lru_cache(maxsize=1024)
+def same_material(one: str, other: str) -> bool:
+    """Whether two names stand for the same material."""
+    if one.strip().casefold() == other.strip().casefold():
+        return True
+    try:
+        return material(one).name == material(other).name
+    except Refusal:
+        return False
+
+
+def pieces_of(shop: Shop, name: str, sections: tuple[str, ...], stock: str) -> list[Bar]:
+    """Pieces of a material that may be used: the rack's, and unless ``stock`` is "rack" those sold."""
+    bars = shop.rack if stock == "rack" else (*shop.rack, *shop.obtainable)
+    return [bar for bar in bars if bar.section in sections and same_material(bar.material, name)]
+
+
+def largest_outside(shape: TurnedShape) -> float:
+    """Largest outside diameter of a turned part [mm]."""
+    return max(
+        one.dia.value if isinstance(one, Cylinder) else max(one.start_dia, one.end_dia)
+        for one in shape.outside
+    )
+
+
+def skin_on(bar: Bar, shape: TurnedShape) -> float:
+    """Metal that the bar must have over the part's largest diameter [mm].
+
+    None when the bar is just that size, drawn or ground, and all of that
+    diameter may keep the bar's own surface: no thread, and no zone finer or
+    looser placed than h unless it is knurled.
+    """
+    dia = largest_outside(shape)
+    full = [one for one in shape.outside if isinstance(one, Cylinder) and abs(one.dia.value - dia) < 1e-6]
+    stays = all(not one.thread and (one.knurl or one.dia.zone[:1] in ("", "h")) for one in full)
+    if stays and abs(bar.size - dia) < 1e-6 and bar.skin in ("drawn", "ground"):
+        return 0.0
+    return skin_allowance(bar.skin)
+
+
+def blank_skin(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> float:
+    """What the blank is larger than the part's largest diameter [mm].
+
+    Taken from the smallest piece that gives the part; where none is large
+    enough, from the largest one there is; a sawn slice where there is none.
+    """
+    dia = largest_outside(shape)
+    rounds = pieces_of(shop, part.material, ("round",), stock)
+    able = [bar for bar in rounds if bar.size >= dia + skin_on(bar, shape) - 1e-9]
+    if able:
+        return skin_on(min(able, key=lambda bar: bar.size), shape)
+    largest = max(rounds, key=lambda bar: bar.size, default=None)
+    return skin_allowance(largest.skin if largest else "sawn")
+
+
+def _turned(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> Iterator[Asked]:
+    dia = largest_outside(shape)
+    blank = dia + blank_skin(part, shape, shop, stock)
+    name = part.name
+    outside = [
+        (most, jaws.name) for jaws in shop.jaws if jaws.grips == "outside" for _, most, _ in jaws.ranges
+    ]
+    if outside:
+        most, jaws = max(outside)
+        yield Asked(
+            "limit", "largest jaws", name, blank, most, who=jaws, remedy="Larger jaws or a faceplate."
+        )
+    turning = blank + 2 * daylight()
+    yield Asked(
+        "limit",
+        "swing over the cross-slide",
+        name,
+        turning,
+        shop.lathe.swing_cross_slide,
+        who=f"{shop.lathe.name}, with {2 * daylight():g} of daylight",
+        remedy="Cut it with the tool reaching left of the cross-slide, or on a larger lathe.",
+    )
+    yield Asked("limit", "swing over the bed", name, turning, shop.lathe.swing_bed, who=shop.lathe.name)
+    yield from _long(shape, name, dia, blank, shop)
+    yield from _round_stock(part, shape, shop, stock)
+    yield from _bores(shape, name, shop)
+    yield from _recesses(shape, name, shop)
+
+
+def _long(shape: TurnedShape, name: str, dia: float, blank: float, shop: Shop) -> Iterator[Asked]:
+    long = shape.length.value
+    if long > LONG * dia and blank > shop.lathe.spindle_bore:
+        yield Asked(
+            "limit",
+            "distance between centres",
+            name,
+            long + facing(),
+            shop.lathe.between_centres,
+            who=f"{shop.lathe.name}; {dia:g} does not pass the spindle bore of {shop.lathe.spindle_bore:g}",
+        )
+
+
+def _round_stock(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> Iterator[Asked]:
+    """The largest round there is; asked only when nothing may be had beyond the lists."""
+    rounds = pieces_of(shop, part.material, ("round",), stock)
+    if stock == "ask" or (stock == "buy" and not rounds) or part.blank_from not in ("", "round"):
+        return
+    dia, where = largest_outside(shape), "rack" if stock == "rack" else "rack and list of what is sold"
+    needed = shape.length.value + facing()
+    long_enough = [bar for bar in rounds if bar.length >= needed - 1e-9]
+    what = f"largest round {part.material}"
+    if not rounds:
+        yield Asked("limit", what, part.name, dia, 0.0, who=f"none on the {where}")
+        return
+    if not long_enough:
+        longest = max(bar.length for bar in rounds)
+        yield Asked("limit", "length of the bar", part.name, needed, longest, who=where)
+    best = max(long_enough or rounds, key=lambda bar: (bar.size - skin_on(bar, shape), bar.length, bar.name))
+    yield Asked(
+        "limit",
+        what,
+        part.name,
+        dia + skin_on(best, shape),
+        best.size,
+        who=best.name,
+        remedy="Ask around for a larger piece.",
+    )
+
+
+def _bores(shape: TurnedShape, name: str, shop: Shop) -> Iterator[Asked]:
+    """Bores that no drill gives need a boring bar that enters and reaches."""
+    largest_drill = max(shop.drills, default=0.0)
+    reamed = [reamer.size for reamer in shop.reamers]
+    bars = [tool for tool in shop.tools if tool.kind == "boring"]
+    for bore in shape.bores:
+        dia = bore.dia.value
+        if bore.thread or dia <= largest_drill + 1e-9 or any(abs(dia - one) < 1e-6 for one in reamed):
+            continue
+        depth = shape.length.value if bore.through else bore.depth
+        enters = [tool for tool in bars if tool.smallest_bore <= dia + 1e-9]
+        if not enters:
+            needed = min((tool.smallest_bore for tool in bars), default=0.0)
+            if needed:
+                yield Asked("limit", f"smallest bore for a boring bar, {bore.name}", name, dia, needed, True)
+            continue
+        best = max(enters, key=lambda tool: tool.reach)
+        yield Asked(
+            "limit",
+            f"reach of the boring bar, {bore.name}",
+            name,
+            depth,
+            best.reach,
+            who=f"tool {best.letter}",
+        )
+
+
+def _recesses(shape: TurnedShape, name: str, shop: Shop) -> Iterator[Asked]:
+    tools = [tool for tool in shop.tools if tool.kind == "recess"]
+    for recess in shape.recesses if tools else ():
+        floor = (recess.outside - recess.inside) / 2
+        best = max(
+            tools,
+            key=lambda tool: (
+                min(floor - tool.width - recess_side_room(), 0.0) + min(tool.reach - recess.depth, 0.0),
+                tool.width,
+            ),
+        )
+        yield Asked(
+            "limit",
+            f"floor of {recess.name} for its tool",
+            name,
+            floor,
+            best.width + recess_side_room(),
+            True,
+            who=f"tool {best.letter}, {best.width:g} wide",
+        )
+        yield Asked(
+            "limit",
+            f"reach of the recess tool, {recess.name}",
+            name,
+            recess.depth,
+            best.reach,
+            who=f"tool {best.letter}",
+        )
+
+
+def _plate(part: Part, shape: PlateShape, shop: Shop, stock: str) -> Iterator[Asked]:
+    long, wide = max(shape.length.value, shape.width.value), min(shape.length.value, shape.width.value)
+    if shop.mill is not None and shape.holes:
+        yield Asked(
+            "limit",
+            "opening of the mill vice",
+            part.name,
+            wide,
+            shop.mill.vice_opening,
+            who=shop.mill.name,
+            remedy="Clamp it to the table.",
+        )
+        for face in sorted({hole.face for hole in shape.holes}):
+            places = [(hole.x, hole.y) for hole in shape.holes if hole.face == face]
+            spans = sorted(max(each) - min(each) for each in zip(*places, strict=True))
+            yield Asked("limit", f"mill travel, {face} face", part.name, spans[1], shop.mill.travel_x)
+            yield Asked("limit", f"mill cross travel, {face} face", part.name, spans[0], shop.mill.travel_y)
+    pieces = pieces_of(shop, part.material, FLAT, stock)
+    if stock == "ask" or (stock == "buy" and not pieces):
+        return
+    thick = shape.thickness.value
+    fits = [bar for bar in pieces if bar.width >= wide - 1e-6 and bar.length >= long - 1e-6]
+    thickest = max((fits or pieces), key=lambda bar: (bar.size, bar.width), default=None)
+    bound, who = (thickest.size, thickest.name) if thickest else (0.0, "rack")
+    yield Asked("limit", f"thickest {part.material}", part.name, thick, bound, who=who)
+    if pieces and not fits:
+        widest = max(pieces, key=lambda bar: (bar.width >= wide - 1e-6, bar.length, bar.width))
+        yield Asked("limit", f"width of the {part.material}", part.name, wide, widest.width, who=widest.name)
+        yield Asked(
+            "limit", f"length of the {part.material}", part.name, long, widest.length, who=widest.name
+        )

@@ -1,0 +1,153 @@
+"""The scale: tried from the wanted one down on a grid of 0.01, until everything that is asked holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from tommybar.design import Design
+from tommybar.refusals import Refusal
+from tommybar.resize.asked import Asked, Key
+from tommybar.resize.domains import SCALED, Offers
+from tommybar.resize.leaning import Leaning
+from tommybar.resize.look import Looks
+from tommybar.resize.search import Tried, search
+from tommybar.resize.table import Bind
+from tommybar.shop.model import Shop
+
+STEP = 0.01
+SMALLEST = 0.25
+LARGEST = 4.0
+LOOKS_IN_ALL = 6000
+
+
+@dataclass(frozen=True)
+class Heeded:
+    """Which askings are taken into account: all but ``left_out``, or none but ``only``."""
+
+    left_out: frozenset[Key] = frozenset()
+    only: frozenset[Key] | None = None
+
+    def counts(self, key: Key) -> bool:
+        """Whether an asking is taken into account."""
+        return key not in self.left_out if self.only is None else key in self.only
+
+
+ALL = Heeded()
+
+
+class Scales:
+    """One design, one shop: what comes of it at any scale, with and without some of what is asked."""
+
+    def __init__(
+        self,
+        design: Design,
+        shop: Shop,
+        stock: str,
+        pins: Mapping[str, float | str],
+        extra: tuple[Bind, ...],
+    ) -> None:
+        self.design, self.shop, self.stock, self.pins, self.extra = design, shop, stock, dict(pins), extra
+        self.leaning = Leaning(design)
+        self.offers = Offers(design, shop, self.leaning, stock, pins)
+        self.looks = Looks(design, shop, stock, self.leaning)
+        self.drawn = {size.name: size for size in design.named}
+        self._tried: dict[tuple[float, Heeded], Tried] = {}
+
+    def grid(self, wanted: float, smallest: float = SMALLEST) -> Iterator[float]:
+        """The wanted scale and every hundredth below it."""
+        yield wanted
+        for hundredth in range(int((wanted - 1e-9) / STEP), round(smallest / STEP) - 1, -1):
+            yield round(hundredth * STEP, 2)
+
+    def at(self, scale: float, heeded: Heeded = ALL) -> Tried:
+        """The best sizes at one scale. Scaled sizes may be rounded to the other side for a must-line."""
+        known = self._tried.get((scale, heeded))
+        if known is None:
+            known = self._handed_back(self._searched(scale, heeded), heeded)
+            self._tried[scale, heeded] = known
+        return known
+
+    def largest(self, wanted: float, heeded: Heeded = ALL) -> tuple[Tried | None, Tried, bool]:
+        """The first good scale from the wanted one down, the last that was not, and whether all were tried."""
+        before, sure = self.at(wanted, heeded), True
+        for scale in self.grid(wanted):
+            tried = self.at(scale, heeded)
+            if tried.good and not self._over_exact(tried, heeded):
+                return tried, before, sure
+            sure = sure and tried.exhausted
+            before = tried
+            if self.looks.count > LOOKS_IN_ALL:
+                return None, before, False
+        return None, before, sure
+
+    def exact(self, scale: float, like: Tried | None = None) -> dict[str, float | str]:
+        """Sizes as the scale alone would make them, threads and tools after ``like`` where it is given."""
+        found: dict[str, float | str] = {}
+        picked = like.values if like else {}
+        for name, size in self.offers.sizes.items():
+            if name in self.pins:
+                found[name] = self.pins[name]
+            elif size.follows == "scale" or (size.follows in SCALED and not picked):
+                found[name] = self.offers.exact(name, scale)
+            else:
+                found[name] = picked.get(name, size.value)
+        return found
+
+    def _searched(self, scale: float, heeded: Heeded) -> Tried:
+        pinned = frozenset(self.pins)
+        tried = search(self.looks, scale, self.offers.at(scale), heeded.counts, pinned)
+        if tried.good or not tried.exhausted:
+            return tried
+        musts = [one for one in tried.ever_broken.values() if one.kind == "must"]
+        sizes = frozenset().union(*(self.looks.leans_on(one) for one in musts))
+        widened = frozenset(name for name in sizes if self.drawn[name].follows == "scale")
+        if not widened:
+            return tried
+        second = search(self.looks, scale, self.offers.at(scale, widened), heeded.counts, pinned)
+        second.ever_broken = {**tried.ever_broken, **second.ever_broken}
+        return second if second.good else replace(tried, exhausted=second.exhausted)
+
+    def _handed_back(self, tried: Tried, heeded: Heeded) -> Tried:
+        """The limits that later floors found count as broken where the scale is beyond them."""
+        over = tuple(
+            one
+            for one in (_of_bind(bind, tried.scale) for bind in self.extra)
+            if one.forbids and heeded.counts(one.key)
+        )
+        if not over:
+            return tried
+        ever = {**tried.ever_broken, **{one.key: one for one in over}}
+        return replace(tried, broken=(*tried.broken, *over), ever_broken=ever)
+
+    def _over_exact(self, tried: Tried, heeded: Heeded) -> bool:
+        """Whether a limit holds only because a scaled size was rounded down."""
+        if abs(tried.scale - 1) < 1e-9:
+            return False
+        asked = self.looks.at(self.exact(tried.scale, tried))
+        over = tuple(
+            one
+            for one in asked
+            if one.kind == "limit" and not one.least and not one.holds and heeded.counts(one.key)
+        )
+        if over:
+            tried.broken = over
+            tried.ever_broken.update({one.key: one for one in over})
+        return bool(over)
+
+
+def _of_bind(bind: Bind, scale: float) -> Asked:
+    """A limit of a later floor, asked of the scale itself."""
+    return Asked("limit", bind.what, bind.part, scale, bind.scale, bind.least, who="the plan")
+
+
+def refuse_nonsense(design: Design, scale: float | None, pins: Mapping[str, float | str], stock: str) -> None:
+    """Raise what is wrong with a wish, before any work is done."""
+    if stock not in ("rack", "buy", "ask"):
+        raise Refusal(f'The stock mode is "{stock}"; it must be one of rack, buy, ask.')
+    if scale is not None and not SMALLEST <= scale <= LARGEST:
+        raise Refusal(
+            f"The scale is {scale:g}; it must lie between {SMALLEST:g} and {LARGEST:g}.",
+            "Draw the design nearer to the size it is wanted in.",
+        )
+    design.evaluate(pins)

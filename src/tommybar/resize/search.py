@@ -1,0 +1,146 @@
+"""The best choice of sizes at one scale: best first, with what failed never tried again.
+
+Every failing choice is kept as the few values that made it fail (the sizes
+that the broken asking leans on), and every later choice that holds the same
+values is passed over unseen. So the first choice that keeps everything is the
+best one, and running out of choices is a proof that there is none.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from tommybar.resize.asked import Asked, Key
+from tommybar.resize.choice import Choice, Domain
+from tommybar.resize.look import Looks
+
+LOOKS_A_SCALE = 400  # choices worked out at one scale before giving up on it
+NODES = 20_000  # partial choices between two of them
+
+Clash = frozenset[tuple[str, float | str]]
+
+
+@dataclass
+class Tried:
+    """What one search found: the picks, or what stood in the way."""
+
+    scale: float
+    domains: Mapping[str, Domain]
+    picks: dict[str, Choice] = field(default_factory=dict)  # empty when nothing keeps everything
+    broken: tuple[Asked, ...] = ()  # of the choice that broke least
+    ever_broken: dict[Key, Asked] = field(default_factory=dict)
+    because: dict[tuple[str, float | str], str] = field(default_factory=dict)  # why a value was passed over
+    exhausted: bool = True
+
+    @property
+    def good(self) -> bool:
+        """Whether a choice keeps everything that is asked."""
+        return bool(self.picks) and not self.broken
+
+    @property
+    def values(self) -> dict[str, float | str]:
+        """The values picked."""
+        return {name: choice.value for name, choice in self.picks.items()}
+
+
+def search(
+    looks: Looks,
+    scale: float,
+    domains: Mapping[str, Domain],
+    counts: Callable[[Key], bool] = lambda key: True,
+    kept: frozenset[str] = frozenset(),
+) -> Tried:
+    """Choose a value for every size so that all that is asked holds, at the least cost.
+
+    ``counts`` says of an asking's key whether it is to be taken into account;
+    ``kept`` names sizes at which no fault is found for want of a tool (pins).
+    """
+    tried = Tried(scale, domains)
+    clashes: list[Clash] = []
+    fewest: int | None = None
+    for _ in range(LOOKS_A_SCALE):
+        picks = _next_best(domains, clashes)
+        if picks is None:
+            return tried
+        if not picks:
+            break
+        values = {name: choice.value for name, choice in picks.items()}
+        asked = (*_tools_lacking(picks, kept), *looks.at(values))
+        broken = tuple(one for one in asked if one.forbids and counts(one.key))
+        for one in broken:
+            tried.ever_broken.setdefault(one.key, one)
+        if not broken:
+            tried.picks, tried.broken = picks, ()
+            return tried
+        if fewest is None or len(broken) < fewest:
+            fewest, tried.broken = len(broken), broken
+        for one in broken:
+            clash = frozenset((name, values[name]) for name in looks.leans_on(one) if name in values)
+            clashes.append(clash)
+            for name, value in clash:
+                if len(domains[name].choices) > 1:
+                    tried.because.setdefault((name, value), one.what)
+    tried.exhausted = False
+    return tried
+
+
+def _tools_lacking(picks: Mapping[str, Choice], kept: frozenset[str]) -> list[Asked]:
+    return [
+        Asked("tool", choice.stop, name, 1.0, 0.0, who="the shop")
+        for name, choice in picks.items()
+        if choice.stop and name not in kept
+    ]
+
+
+def nearest_picks(domains: Mapping[str, Domain]) -> dict[str, Choice]:
+    """The best choice of every size by itself."""
+    return {name: domain.ordered[0] for name, domain in domains.items()}
+
+
+def _next_best(domains: Mapping[str, Domain], clashes: Sequence[Clash]) -> dict[str, Choice] | None:
+    """The cheapest choice that holds no clash; None when there is none, empty when the count ran out."""
+    firsts = nearest_picks(domains)
+    free = {name for clash in clashes for name, _ in clash if len(domains[name].choices) > 1}
+    if any(not any(name in free for name, _ in clash) and _holds(clash, firsts) for clash in clashes):
+        return None
+    often = {name: sum(any(name == one for one, _ in clash) for clash in clashes) for name in free}
+    order = sorted(free, key=lambda name: (-often[name], name))
+    last: dict[str, list[Clash]] = {name: [] for name in order}
+    places = {name: place for place, name in enumerate(order)}
+    for clash in clashes:
+        inside = [name for name, _ in clash if name in places]
+        if inside and _holds(frozenset(pair for pair in clash if pair[0] not in places), firsts):
+            last[max(inside, key=lambda name: places[name])].append(
+                frozenset(pair for pair in clash if pair[0] in places)
+            )
+    ranked = [domains[name].ordered for name in order]
+    start = (0, 0.0)
+    heap: list[tuple[tuple[int, float], tuple[int, ...]]] = [(start, ())]
+    for _ in range(NODES):
+        if not heap:
+            return None
+        cost, chosen = heapq.heappop(heap)
+        depth = len(chosen)
+        if depth == len(order):
+            picks = dict(firsts)
+            picks.update({name: ranked[at][chosen[at]] for at, name in enumerate(order)})
+            return picks
+        values = {order[at]: ranked[at][number].value for at, number in enumerate(chosen)}
+        domain = domains[order[depth]]
+        best_rank, best_cost = domain.rank(ranked[depth][0])
+        for number, choice in enumerate(ranked[depth]):
+            values[order[depth]] = choice.value
+            if any(all(values[name] == value for name, value in clash) for clash in last[order[depth]]):
+                continue
+            rank, extra = domain.rank(choice)
+            # dearer than this size's best: what the best ones cost together is the same for all
+            heapq.heappush(
+                heap, ((cost[0] + rank - best_rank, cost[1] + extra - best_cost), (*chosen, number))
+            )
+    return {}
+
+
+def _holds(clash: Clash, picks: Mapping[str, Choice]) -> bool:
+    return all(picks[name].value == value for name, value in clash)

@@ -1,0 +1,146 @@
+"""What a resize tells: one finding for each thing that cannot be satisfied, and for each that just passes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tommybar.findings import Finding
+from tommybar.resize.asked import Asked
+from tommybar.resize.choice import words
+from tommybar.resize.search import Tried
+from tommybar.resize.table import Bind
+
+NUMBERS = {
+    "limit": 101,
+    "must": 102,
+    "between": 103,
+    "wall": 104,
+    "relation": 105,
+    "drawable": 106,
+    "tool": 107,
+}
+JUST = 0.02  # a wall with no more to spare than this is told [mm]
+
+
+def broken_finding(one: Asked, binds: Sequence[Bind] = ()) -> Finding:
+    """A stop for something that does not hold at the scale that was asked for."""
+    bind = next((bind for bind in binds if (bind.what, bind.part) == (one.what, one.part)), None)
+    remedy = one.remedy
+    if bind is not None:
+        way = "from scale {} up" if bind.least else "up to scale {}"
+        remedy = f"It holds {way.format(words(bind.scale))}. {remedy}".strip()
+    return Finding(
+        NUMBERS[one.kind],
+        "stop",
+        _sentence(one),
+        part=one.part if one.kind != "tool" else "",
+        feature=one.part if one.kind == "tool" else "",
+        figure=_figure(one),
+        bound=_bound(one),
+        remedy=remedy or "Pin another size, or take another scale.",
+    )
+
+
+def _sentence(one: Asked) -> str:
+    of = f" of {one.part}" if one.part else ""
+    if one.kind == "must":
+        return f"{one.what} is broken by {words(-one.slack)} mm."
+    if one.kind == "drawable":
+        return f"It cannot be drawn ({one.what}): {one.who}"
+    if one.kind == "tool":
+        return f"{one.part}: {one.what}."
+    if one.kind == "between":
+        return f"The size {one.what.split(' ')[0]} leaves the bounds that the design sets it."
+    apart = "too small" if one.least else "too large"
+    return f"{one.what[:1].upper()}{one.what[1:]}{of}: {words(one.figure)} mm is {apart}."
+
+
+def _figure(one: Asked) -> str:
+    if one.kind in ("drawable", "tool"):
+        return ""
+    return f"{words(one.figure)} mm"
+
+
+def _bound(one: Asked) -> str:
+    if one.kind in ("drawable", "tool"):
+        return one.what
+    side = "at least" if one.least else "at most"
+    return f"{side} {words(one.bound)} mm" + (f", {one.who}" if one.who else "")
+
+
+def conflict_finding(conflict: Sequence[Asked], wanted: float, smallest: float) -> Finding:
+    """A stop when nothing fits at any scale: the fewest things that cannot all hold."""
+    listed = "; ".join(_sentence(one).rstrip(".") for one in conflict)
+    parts = [one.part for one in conflict if one.part and one.kind != "tool"]
+    return Finding(
+        100,
+        "stop",
+        f"No scale from {words(wanted)} down to {words(smallest)} fits this shop. "
+        f"These cannot all hold: {listed}.",
+        part=parts[0] if parts else "",
+        figure=_figure(conflict[0]) if conflict else "",
+        bound="; ".join(f"{one.what}: {_bound(one)}" for one in conflict),
+        remedy="Give way on one of them, redraw there, or add to the shop.",
+    )
+
+
+def notes(tried: Tried, asked: Sequence[Asked], not_met_as_drawn: Sequence[Asked]) -> list[Finding]:
+    """What passes at the limit, what the builder must see to, and what the drawing itself does not keep."""
+    found = [
+        Finding(
+            110,
+            "note",
+            f"{one.what[:1].upper()}{one.what[1:]} of {one.part} passes at the limit.",
+            part=one.part,
+            figure=f"{words(one.figure)} mm",
+            bound=_bound(one),
+            remedy="Do not let it become less: measure before the hole is made.",
+        )
+        for one in asked
+        if one.kind == "wall" and one.holds and one.slack <= JUST and abs(tried.scale - 1) > 1e-9
+    ]
+    found += [
+        Finding(
+            114,
+            "caution",
+            f"{one.what[:1].upper()}{one.what[1:]} of {one.part} is less than usual.",
+            part=one.part,
+            figure=f"{words(one.figure)} mm",
+            bound=_bound(one),
+            remedy="Tap it before the edge is finished, or pin a smaller thread.",
+        )
+        for one in asked
+        if one.kind == "advice" and not one.holds
+    ]
+    found += [
+        Finding(111, "caution", f"{name}: {choice.caution}.", feature=name, figure=f"{_value(choice.value)}")
+        for name, choice in tried.picks.items()
+        if choice.caution
+    ]
+    found += [
+        Finding(
+            112,
+            "note",
+            f"{one.what[:1].upper()}{one.what[1:]} of {one.part} is under the usual rule as drawn; "
+            "the designer's figure is taken as meant.",
+            part=one.part,
+            figure=f"{words(one.figure)} mm",
+            bound=_bound(one),
+            remedy="Look at it again if the size is changed by hand.",
+        )
+        for one in not_met_as_drawn
+    ]
+    if not tried.exhausted:
+        found.append(
+            Finding(
+                113,
+                "caution",
+                "The search for sizes was broken off before every choice was looked at.",
+                remedy="Pin a size or two; a better choice may exist.",
+            )
+        )
+    return found
+
+
+def _value(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{words(value)} mm"
