@@ -9,7 +9,7 @@ from tommybar.facts.balance.grades import grade_for_machine, grade_magnitude
 from tommybar.facts.drawing import general_tolerances as general
 from tommybar.facts.drawing import preferred_numbers as preferred
 from tommybar.facts.drawing import sheets
-from tommybar.facts.drawing.reference_temperature import round_expansion
+from tommybar.facts.drawing.reference_temperature import reference_temperature, round_expansion
 from tommybar.facts.materials.catalogue import material
 from tommybar.mechanics import rotating_discs, unbalance
 from tommybar.refusals import Refusal
@@ -24,6 +24,12 @@ _CLASS = re.compile(
     r"|to (?P<to>[\d.]+)|over (?P<over>[\d.]+)) mm)?"
 )
 _NUMBER = r"([\d.]+)"
+_FRAME = {  # other words for a figure of the frame
+    r"filing|left (border|margin)": "filing margin width",
+    r"grid.*(length|pitch)": "grid reference field length",
+    r"grid.*letter": "grid reference lettering height",
+    r"grid.*line": "grid reference line width",
+}
 
 
 def expected_call(row: Row) -> Computed:
@@ -118,6 +124,9 @@ def _sheet(row: Row) -> Computed:
         return by_words[named[2]]
     if row.item.startswith("title block position"):
         return sheets.title_block_position()
+    for words, name in _FRAME.items():
+        if re.search(words, row.item):
+            return sheets.frame_figure(name)
     return sheets.frame_figure(row.item)
 
 
@@ -146,7 +155,8 @@ def _scale(row: Row) -> Computed:
 def _preferred(row: Row) -> Computed:
     number = re.fullmatch(r"R40 number (\d+)", row.item)
     if number:
-        found = preferred.preferred_numbers("R40")[int(number[1])]
+        decade, place = divmod(int(number[1]), 40)
+        found = preferred.preferred_numbers("R40")[place] * 10**decade
         coarsest = row.condition.removeprefix("coarsest series ")
         actual = preferred.coarsest_series(found)
         return found if actual == coarsest else f"{found} in {actual}"
@@ -158,7 +168,9 @@ def _preferred(row: Row) -> Computed:
 
 
 def _warm(row: Row) -> Computed:
-    grown = re.fullmatch(rf"(\w+) {_NUMBER} mm warmed {_NUMBER} K grows", row.item)
+    if re.search(r"temperature", row.item) and "warmed" not in row.item:
+        return reference_temperature()
+    grown = re.fullmatch(rf"([\w ]+) {_NUMBER} mm warmed {_NUMBER} K grows", row.item)
     if not grown:
         raise Unmapped(row.item)
     return thermal_growth(float(grown[2]), round_expansion(grown[1]), float(grown[3]))

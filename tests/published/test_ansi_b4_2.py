@@ -49,7 +49,7 @@ TABLE = {  # nominal, pair: hole largest, shaft largest, shaft smallest [mm]
 }
 
 
-@pytest.mark.parametrize(("nominal", "pair"), TABLE, ids=lambda part: str(part))
+@pytest.mark.parametrize(("nominal", "pair"), TABLE, ids=str)
 def test_preferred_hole_basis_fits(printed: Callable[[str], Any], nominal: int, pair: str) -> None:
     """Largest hole and both limits of the shaft; the smallest hole is the nominal size."""
     hole_largest, shaft_largest, shaft_smallest = TABLE[nominal, pair]

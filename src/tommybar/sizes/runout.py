@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tommybar.refusals import Refusal
 
@@ -120,9 +121,7 @@ def eccentricity_quantile(eccentricities_um: Sequence[float], share: float = 0.9
     first, second, *rest = terms
     if not rest:
         return _two_quantile(first, second, share)
-    from tommybar.sizes.vector_sum import quantile_of_sum
-
-    return quantile_of_sum(terms, share, ATOMS)
+    return _many_quantile(tuple(terms), share)
 
 
 def rayleigh_eccentricity(eccentricities_um: Sequence[float], share: float = 0.95) -> float:
@@ -207,6 +206,14 @@ def offset_eccentricity(known_um: float, deviation_um: float, share: float = 0.9
     from scipy.special import chndtrix
 
     return deviation_um * math.sqrt(float(chndtrix(share, 2.0, (known_um / deviation_um) ** 2)))
+
+
+@lru_cache(maxsize=4096)
+def _many_quantile(terms: tuple[float, ...], share: float) -> float:
+    """Quantile of three or more terms, largest first; a planner asks for the same stack many times."""
+    from tommybar.sizes.vector_sum import quantile_of_sum
+
+    return quantile_of_sum(terms, share, ATOMS)
 
 
 def _two_quantile(first: float, second: float, share: float) -> float:
