@@ -76,5 +76,6 @@ def test_bare_lengths_in_features_are_listed(demonstrator):
     """What no resize touches is told by its place."""
     kept = dict(demonstrator.kept())
 
-    assert kept["parts.wheel.turned.outside.0.edges"] == 1
-    assert "parts.wheel.turned.outside.0.dia" not in kept
+    assert kept["wheel.rim.edges"] == 1
+    assert kept["base.bench.dia"] == 6.6
+    assert "wheel.rim.dia" not in kept

@@ -15,8 +15,12 @@ from tommybar.design.relations import resolve, zones_of_fits
 from tommybar.design.shapes_of_parts import build_part
 from tommybar.design.validation import in_file_order, unit_of, validated
 from tommybar.design.written_file import DesignFile, SizesAlone
-from tommybar.design.yaml_file import YamlFile, read_yaml, yaml_from_text
+from tommybar.design.yaml_file import Place, YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
+
+
+# keys that only hold the features of a part together
+UNNAMED = ("parts", "turned", "plate", "outside", "grooves", "bores", "recesses", "holes", "cross_holes")
 
 
 class Design:
@@ -105,13 +109,24 @@ class Design:
             raise Refusal(wrong)
 
     def kept(self) -> tuple[tuple[str, float], ...]:
-        """Bare lengths inside features, which no resize touches: their place in the file and figure [mm]."""
+        """Bare lengths inside features, which no resize touches: part.feature.key and figure [mm]."""
         found = []
         for place, formula in formulas_in(self._written):
             inside = place[0] == "parts" and formula.kind == "length"
             if inside and formula.bare and place[-1] != "within" and formula.at({}) != 0:
-                found.append((".".join(str(step) for step in place), formula.at({})))
+                found.append((self._called(place), formula.at({})))
         return tuple(found)
+
+    def _called(self, place: Place) -> str:
+        """A place in the parts by the names of its features instead of their numbers."""
+        node, words = self._file.data, []
+        for step in place:
+            node = node[step]
+            if isinstance(step, int):
+                words.append(node["name"] if isinstance(node, dict) else str(step + 1))
+            elif step not in UNNAMED:
+                words.append(step)
+        return ".".join(words)
 
 
 def _written(file: YamlFile, unit: str) -> DesignFile:

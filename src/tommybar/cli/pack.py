@@ -1,0 +1,77 @@
+"""The command ``pack``: the printed build pack and the files beside it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tommybar.cli.inputs import (
+    DesignPath,
+    MadePath,
+    Pins,
+    Scale,
+    ShopName,
+    Stock,
+    pins_from,
+    read_design_and_shop,
+    read_made,
+)
+from tommybar.cli.progress import progress
+from tommybar.refusals import Refusal, nearest
+
+
+def pack(
+    design: DesignPath,
+    shop: ShopName,
+    out: Annotated[Path, typer.Option("--out", help="Folder to write into.")],
+    made: MadePath = None,
+    scale: Scale = None,
+    pin: Pins = None,
+    stock: Stock = "ask",
+    units: Annotated[str, typer.Option(help="Lengths on the sheets: mm or in.")] = "mm",
+) -> None:
+    """Plan a design and write its pack: PDF, drawings, lists, and the page for the machine.
+
+    Ends with 2 when findings of the kind "stop" stand; the pack is written
+    all the same and says so on its cover.
+    """
+    if units not in ("mm", "in"):
+        raise Refusal(f'The units are "{units}"; they are mm or in.', nearest(units, ("mm", "in")))
+    from tommybar.pack import write_pack
+    from tommybar.plan import plan as make_plan
+
+    read, shop_read = read_design_and_shop(design, shop)
+    pins, record = pins_from(pin, read), read_made(made)
+    folder = _folder(out)
+    with progress() as tell:
+        found = make_plan(
+            read,
+            shop_read,
+            record,
+            scale=scale,
+            pins=pins,
+            stock=stock,  # type: ignore[arg-type]
+            tell=tell,
+        )
+        tell("sheets")
+        written = write_pack(found, folder, units)  # type: ignore[arg-type]
+    for place in written:
+        typer.echo(str(place))
+    if found.stops:
+        words = "finding forbids" if len(found.stops) == 1 else "findings forbid"
+        typer.echo(f"{len(found.stops)} {words} starting; see the cover.", err=True)
+        raise typer.Exit(2)
+
+
+def _folder(out: Path) -> Path:
+    """The folder to write into, made when it is not there; refused before any work is done."""
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+        probe = out / ".may-write"
+        probe.touch()
+        probe.unlink()
+    except OSError as error:
+        raise Refusal(f"{out} cannot be written into: {error.strerror}.", "Name another folder.") from None
+    return out
