@@ -18,7 +18,6 @@ from tommybar.design.written_file import DesignFile, SizesAlone
 from tommybar.design.yaml_file import Place, YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
 
-
 # keys that only hold the features of a part together
 UNNAMED = ("parts", "turned", "plate", "outside", "grooves", "bores", "recesses", "holes", "cross_holes")
 
