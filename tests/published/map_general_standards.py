@@ -11,7 +11,7 @@ from tommybar.facts.drawing import preferred_numbers as preferred
 from tommybar.facts.drawing import sheets
 from tommybar.facts.drawing.reference_temperature import reference_temperature, round_expansion
 from tommybar.facts.materials.catalogue import material
-from tommybar.mechanics import rotating_discs, unbalance
+from tommybar.mechanics import rotors, unbalance
 from tommybar.refusals import Refusal
 from tommybar.sizes.temperature import thermal_growth
 
@@ -101,13 +101,13 @@ def _balance(row: Row) -> Computed:
 
 def _disc(row: Row) -> Computed:
     named = {key: float(figure) for key, figure in re.findall(rf"(rho|nu|r|n)={_NUMBER}", row.item)}
-    given = (named["r"], named["n"], named["rho"])
-    if row.item.startswith("solid disc"):
-        return rotating_discs.solid_disc_stress(*given, named["nu"])
-    if row.item.startswith("disc with tiny centre hole"):
-        return rotating_discs.bored_disc_stress(*given, named["nu"])
+    radius, speed, density = named["r"], named["n"], named["rho"] / 1000
     if row.item.startswith("thin ring"):
-        return rotating_discs.thin_ring_stress(*given)
+        return rotors.average_hoop_stress(radius * (1 - 1e-9), radius, speed, density)
+    bores = {"solid disc": 0.0, "disc with tiny centre hole": radius * 1e-6}
+    for words, bore in bores.items():
+        if row.item.startswith(words):
+            return rotors.disc_stress(bore, bore, radius, speed, density, named["nu"], 1e5).hoop
     raise Unmapped(row.item)
 
 

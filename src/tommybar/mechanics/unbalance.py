@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tommybar.refusals import Refusal
+from tommybar.mechanics.bounds import must_be_above, must_be_within
 
 
 def permissible_eccentricity(grade_mm_s: float, speed_rpm: float) -> float:
@@ -42,8 +42,8 @@ def permissible_eccentricity(grade_mm_s: float, speed_rpm: float) -> float:
     ----------
     .. [1] ISO 21940-11:2016, definition of the grade (from memory).
     """
-    _above_nought(grade_mm_s, "grade", "mm/s")
-    _above_nought(speed_rpm, "speed", "rev/min")
+    must_be_above("grade", grade_mm_s, 0.0, "mm/s")
+    must_be_above("speed", speed_rpm, 0.0, "rev/min")
     return 1000 * grade_mm_s / (speed_rpm * math.pi / 30)
 
 
@@ -84,7 +84,7 @@ def permissible_unbalance(grade_mm_s: float, mass_kg: float, speed_rpm: float) -
     ----------
     .. [1] ISO 21940-11:2016 (from memory).
     """
-    _above_nought(mass_kg, "mass", "kg")
+    must_be_above("mass", mass_kg, 0.0, "kg")
     return mass_kg * permissible_eccentricity(grade_mm_s, speed_rpm)
 
 
@@ -127,14 +127,8 @@ def flat_hole_depth(unbalance_gmm: float, radius_mm: float, drill_mm: float, den
     ----------
     .. [1] Source: first principles (mass times radius).
     """
-    if not unbalance_gmm >= 0:
-        raise Refusal(f"The unbalance is {unbalance_gmm:g} g mm; it must be 0 or more.", "Give its size.")
-    _above_nought(radius_mm, "radius", "mm")
-    _above_nought(drill_mm, "drill", "mm")
-    _above_nought(density_g_cm3, "density", "g/cm3")
+    must_be_within("unbalance", unbalance_gmm, 0.0, 1e9, "g mm")
+    must_be_above("radius", radius_mm, 0.0, "mm")
+    must_be_above("drill", drill_mm, 0.0, "mm")
+    must_be_above("density", density_g_cm3, 0.0, "g/cm3")
     return unbalance_gmm / (radius_mm * density_g_cm3 / 1000 * math.pi * drill_mm**2 / 4)
-
-
-def _above_nought(figure: float, name: str, unit: str) -> None:
-    if not (math.isfinite(figure) and figure > 0):
-        raise Refusal(f"The {name} is {figure:g} {unit}; it must be above 0.", "Give what it really is.")
