@@ -17,6 +17,7 @@ from tommybar.facts.adhesives import (
     joint_strength,
     solder,
 )
+from tommybar.refusals import Refusal
 
 from .frame import Band, Computed, Row, Unmapped
 
@@ -62,18 +63,20 @@ def _worked(row: Row) -> Computed:
 
 
 def _other(row: Row) -> Computed:
-    if match := re.match(r"^(.+) (?:softens|melts)$", row.item):
-        return adhesive(match[1]).release
-    if match := re.match(r"^(.+) melting$", row.item):
-        return solder(match[1]).melting
+    if match := re.match(r"^(.+) (?:softens|melts|melting)$", row.item):
+        try:
+            return solder(match[1]).melting
+        except Refusal:
+            return adhesive(match[1]).release
     raise Unmapped(row.item)
 
 
 def _of_class(row: Row) -> Computed:
     medium = "medium strength" in row.item
     found = adhesive("retaining compound, medium strength" if medium else row.group)
+    if "lap shear" in row.item:
+        return found.shear_on("steel" if "steel" in row.item else "aluminium")
     ranges = {
-        "lap shear": found.shear,
         "static shear": found.shear,
         "normal service range": found.service,
         "glass transition": found.glass,
@@ -81,7 +84,12 @@ def _of_class(row: Row) -> Computed:
         "fixture time": found.fixture,
         "largest useful gap": found.largest,
         "surface roughness": found.roughness,
+        "gap": found.gap,
+        "full cure": found.cure,
     }
+    if "handling / full cure" in row.item:
+        first, last = (figure / 60 for figure in found.fixture)
+        return f"{first:g}-{last:g} min / {found.cure[1]:g} h"
     for words, figures in ranges.items():
         if words in row.item:
             return figures
@@ -91,7 +99,4 @@ def _of_class(row: Row) -> Computed:
         return found.special_limit
     if "solvent" in row.item:
         return found.solvent
-    if "handling / full cure" in row.item:
-        first, last = (figure / 60 for figure in found.fixture)
-        return f"{first:g}-{last:g} min / {found.cure[1]:g} h"
     raise Unmapped(row.item)

@@ -46,9 +46,10 @@ def _plate_row(row: Row) -> Computed:
         while plain_indexings(number, ratio, plates):
             number += 1
         return float(number - 1)
-    if match := re.search(r"odd numbers (\d+)\.\.(\d+) .*does reach", row.item):
-        numbers = range(int(match[1]), int(match[2]) + 1)
-        return tuple(float(n) for n in numbers if n % 2 and plain_indexings(n, ratio, plates))
+    if match := re.search(r"(odd |even |)numbers (\d+)\.\.(\d+) .*does (not )?reach", row.item):
+        wanted = {"odd ": (1,), "even ": (0,), "": (0, 1)}[match[1]]
+        numbers = [n for n in range(int(match[2]), int(match[3]) + 1) if n % 2 in wanted]
+        return tuple(float(n) for n in numbers if bool(plain_indexings(n, ratio, plates)) != bool(match[4]))
     raise Unmapped(row.item)
 
 
@@ -65,6 +66,10 @@ def _head_row(row: Row) -> Computed:
     if rest in ("one crank turn", "one handwheel turn"):
         turn = degrees_a_turn(ratio)
         return turn * 60 if row.unit == "arc minute" else turn
+    if found := re.match(r"^(\w+) holes? on (?:the )?(\d+)", rest):
+        holes = 1 if found[1] == "one" else int(found[1])
+        angle = degrees_a_turn(ratio) * holes / int(found[2])
+        return angle * 60 if row.unit == "arc minute" else angle
     if found := re.match(r"^(\d+) divisions$", rest):
         ways = plain_indexings(int(found[1]), ratio, plates)
         return _as_written(row, {way.plate: way.holes for way in ways}, ways[0].turns)
@@ -86,6 +91,8 @@ def _as_written(row: Row, ways: dict[int, int], turns: int) -> str:
     named = [(int(holes), int(plate)) for holes, plate in re.findall(r"(\d+)(?: holes)? on (\d+)", row.value)]
     printed_turns = re.match(r"^(\d+) turn", row.value)
     same_turns = (int(printed_turns[1]) if printed_turns else 0) == turns
+    if same_turns and not named and not any(ways.values()):
+        return row.value
     if named and same_turns and all(ways.get(plate) == holes for holes, plate in named):
         return row.value
     return f"{turns} turns + " + " or ".join(f"{holes} on {plate}" for plate, holes in ways.items())

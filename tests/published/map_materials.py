@@ -28,6 +28,7 @@ _SHARES = {
     "specific heat": 0.1,
     "hardness": 0.2,
     "strength": 0.2,
+    "compressive": 0.2,
 }
 
 
@@ -61,6 +62,8 @@ def _kind(row: Row) -> str:
     ):
         if kind in words:
             return kind
+    if "compressive" in words:
+        return "compressive"
     for kind in ("machinability", "hardness", "content", "water absorption", "hardening temperature"):
         if kind in words:
             return kind
@@ -107,6 +110,8 @@ def _figure(stuff: Material, kind: str, row: Row) -> Computed:
         return stuff.hardness
     if kind == "hardening temperature" and any(stuff.hardening):
         return stuff.hardening
+    if kind == "compressive" and stuff.compressive_strength:
+        return stuff.compressive_strength
     if kind == "water absorption" and stuff.water_absorption:
         return stuff.water_absorption
     if kind == "content":
@@ -131,7 +136,7 @@ def _content(stuff: Material, row: Row) -> Computed:
     standard = "BS 1407" if "bs 1407" in row.item.casefold() else "1.2210"
     for named, element, low, high in stuff.composition:
         if named == standard and words.startswith(element):
-            return low, high
+            return high if "max" in row.item and not row.value2 else (low, high)
     raise Unmapped(row.item)
 
 

@@ -48,8 +48,14 @@ _CENTRES = {
 
 
 def band(row: Row) -> Band | None:
-    """Three and a half seconds of arc for the table of tapers per foot; see the head of this file."""
-    return Band(absolute=3.5 / 3600) if row.group == "taper per foot" else None
+    """Three and a half seconds for the table of tapers per foot; 0.001 mm where a stack was reckoned by others.
+
+    The stacks of the sine bar were reckoned from tapers rounded to four
+    figures (0.0502 for 1:19.922), which moves the third decimal by one.
+    """
+    if row.group == "taper per foot":
+        return Band(absolute=3.5 / 3600)
+    return Band(absolute=0.001) if "sine bar" in row.item else None
 
 
 def expected_call(row: Row) -> Computed:
@@ -110,7 +116,7 @@ def _pin(row: Row) -> Computed:
         return metric_taper_pin(3.0, 30.0).nominal_at
     if row.item == "taper of inch taper pin":
         return f"1:{1 / inch_taper_pin('4', 25.4).taper_on_diameter:g}"
-    if row.item.startswith("taper of"):
+    if "taper" in row.item and row.value.startswith("1:"):
         return f"1:{1 / metric_taper_pin(3.0, 30.0).taper_on_diameter:g}"
     raise Unmapped(row.item)
 
@@ -127,6 +133,7 @@ def _slide(row: Row) -> Computed:
         return diameter_error_off_centre(float(match[2]), float(match[1]))
     if match := re.match(r"^indicator reading over ([\d.]+) mm slide travel, (Morse \d) test bar$", row.item):
         return indicator_reading(float(match[1]), taper(match[2]).half_angle)
-    if match := re.match(r"^tailstock set-over, (\S+ in/ft), work ([\d.]+) in$", row.item):
-        return tail_set_over(taper(match[1]).taper_on_diameter, float(match[2]) * 25.4) / 25.4
+    if match := re.match(r"^tailstock set-over, (.+), work ([\d.]+) (in|mm)$", row.item):
+        inches = 25.4 if match[3] == "in" else 1.0
+        return tail_set_over(taper(match[1]).taper_on_diameter, float(match[2]) * inches) / inches
     raise Unmapped(row.item)

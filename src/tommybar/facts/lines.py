@@ -13,7 +13,34 @@ from tommybar.refusals import OwnFault
 
 @cache
 def read_lines(path: Path) -> tuple[Source, tuple[Mapping[str, Any], ...]]:
-    """The source of a data file and its lines, each as column to figure."""
+    """The source of a data file and its lines, each as column to figure.
+
+    Parameters
+    ----------
+    path : Path
+        A data file whose [figures] hold ``columns`` and ``rows`` [-]
+
+    Returns
+    -------
+    tuple[Source, tuple[Mapping[str, Any], ...]]
+        The source, and one mapping a line, in the units the columns name [-]
+
+    Raises
+    ------
+    OwnFault
+        If a line has a figure too many or too few.
+
+    Examples
+    --------
+    >>> from tommybar.facts.materials import catalogue
+    >>> source, lines = read_lines(Path(catalogue.__file__).parent / "cutting_groups.toml")
+    >>> lines[0]["kc11_mpa"]
+    1350
+
+    References
+    ----------
+    source: the data file's own [source].
+    """
     table = read_table(path)
     block = table.figures
     columns: list[str] = block["columns"]

@@ -31,6 +31,14 @@ class Adhesive:
     solvent: str
     cautions: tuple[str, ...]
     source: str
+    tested_on: tuple[tuple[str, float, float], ...] = ()  # stuff, low and high shear strength [MPa]
+
+    def shear_on(self, stuff: str) -> Range:
+        """Shear strength on one stuff [MPa]; that of clean metal where it is not stated apart."""
+        for name, low, high in self.tested_on:
+            if name == stuff:
+                return low, high
+        return self.shear
 
 
 def adhesive(name: str) -> Adhesive:
@@ -92,6 +100,9 @@ def adhesive(name: str) -> Adhesive:
                 solvent=figures["solvent"],
                 cautions=tuple(figures["cautions"]),
                 source=str(table.source),
+                tested_on=tuple(
+                    (stuff, float(low), float(high)) for stuff, (low, high) in figures.get("on", {}).items()
+                ),
                 **ranges,
             )
     known = [one for key, figures in table.figures.items() for one in (key, *figures["other_names"])]

@@ -210,6 +210,7 @@ def _record(line: Mapping[str, Any]) -> Material:
         poisson=line["poisson"],
         yield_strength=float(line["yield_mpa"]),
         tensile_strength=float(line["tensile_mpa"]),
+        compressive_strength=float(details["compressive_mpa"].get(name, 0)),
         expansion=float(line["expansion_e6_k"]),
         heat_capacity=float(line["heat_capacity_j_kgk"]),
         conductivity=float(line["conductivity_w_mk"]),

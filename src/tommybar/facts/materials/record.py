@@ -52,6 +52,7 @@ class Material:
     poisson: float  # [-]
     yield_strength: float  # [MPa]
     tensile_strength: float  # [MPa]
+    compressive_strength: float  # where it is not the tensile one; 0 where not stated [MPa]
     expansion: float  # [1e-6/K]
     heat_capacity: float  # [J/kg K]
     conductivity: float  # of heat [W/m K]

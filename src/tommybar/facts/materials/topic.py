@@ -63,6 +63,8 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         "shear_modulus_mpa": found.shear_modulus,
         "yield_strength_mpa": found.yield_strength,
         "tensile_strength_mpa": found.tensile_strength,
+        "compressive_strength_mpa": found.compressive_strength,
+        "hardness_hb": list(found.hardness),
         "expansion_um_m_k": found.expansion,
         "heat_capacity_j_kg_k": found.heat_capacity,
         "conductivity_w_m_k": found.conductivity,
