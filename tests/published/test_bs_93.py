@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from tommybar.facts.threads import crest_radius, thread
+from tommybar.facts.threads import ba_tolerance, crest_radius, thread
 
 # number: pitch, major, effective, minor, radius [mm]
 TABLE = {
@@ -46,3 +46,29 @@ def test_basic_sizes(printed: Callable[[str], Any], number: int) -> None:
     assert one.pitch_diameter == pytest.approx(float(effective), abs=0.005)
     assert one.core == printed(minor)
     assert crest_radius(one.pitch, 47.5, 0.6 * one.pitch) == pytest.approx(float(radius), abs=0.0001)
+
+
+# class, sizes, element: slope and fixed part of the tolerance, in p [mm]
+RULES = [
+    ("close", ("0 BA", "5 BA", "10 BA"), "major", 0.15, 0.0),
+    ("close", ("0 BA", "5 BA", "10 BA"), "pitch_diameter", 0.08, 0.02),
+    ("close", ("0 BA", "5 BA", "10 BA"), "minor", 0.16, 0.04),
+    ("normal", ("0 BA", "5 BA", "10 BA"), "major", 0.20, 0.0),
+    ("normal", ("0 BA", "5 BA", "10 BA"), "pitch_diameter", 0.10, 0.025),
+    ("normal", ("0 BA", "5 BA", "10 BA"), "minor", 0.20, 0.05),
+    ("normal", ("11 BA", "16 BA"), "major", 0.25, 0.0),
+    ("normal", ("11 BA", "16 BA"), "pitch_diameter", 0.10, 0.025),
+    ("normal", ("11 BA", "16 BA"), "minor", 0.20, 0.05),
+    ("", ("0 BA", "16 BA"), "pitch_diameter", 0.12, 0.03),
+    ("", ("0 BA", "16 BA"), "minor", 0.375, 0.0),
+]
+
+
+@pytest.mark.parametrize(("named", "sizes", "element", "slope", "fixed"), RULES)
+def test_tolerance_rules(
+    named: str, sizes: tuple[str, ...], element: str, slope: float, fixed: float
+) -> None:
+    """The handbook's tolerance formulas of bolts (close, normal) and nuts (no class)."""
+    for size in sizes:
+        one = thread(size)
+        assert ba_tolerance(one, element, named) == pytest.approx(slope * one.pitch + fixed)
