@@ -112,6 +112,12 @@ def test_an_unknown_taper_offers_the_nearest() -> None:
         taper("Mores 2")
 
 
+def test_a_centre_is_a_cone_too() -> None:
+    """The point of a lathe centre has 60 degrees, and names where that comes from."""
+    assert taper("Lathe centre").half_angle == pytest.approx(30)
+    assert "ISO 298" in taper("lathe centre").source
+
+
 def test_angles_of_centres_and_drills() -> None:
     """60, 118, 135 and 90 degrees; anything else is refused."""
     angles = [

@@ -25,7 +25,7 @@ def taper(name: str) -> Taper:
     Parameters
     ----------
     name : str
-        "Morse 2", "MT2", "Jacobs 33", "R8", "7/24 No 30" ..., or what
+        "Morse 2", "MT2", "Jacobs 33", "R8", "7/24 No 30", "lathe centre" ..., or what
         :func:`tommybar.facts.tapers.cone` reads: "1:20", "0.6 in/ft" [-]
 
     Returns
@@ -71,6 +71,10 @@ def taper(name: str) -> Taper:
                 source=str(source),
                 note=line["note"],
             )
+    angles = read_table(_HERE / "angles.toml")
+    if plain in angles.figures:
+        found = cone(f"{angles.figures[plain]:g} deg")
+        return Taper(plain, found.taper_on_diameter, 0.0, 0.0, 0.0, str(angles.source))
     try:
         return cone(name)
     except Refusal:
