@@ -24,6 +24,10 @@ from tommybar.sizes.limits_text import fit_from_text, limits_from_text
         ("11.95 to 12.05", 11.95, 12.05),
         ("11.95 - 12.05 mm", 11.95, 12.05),
         ("16 js6", 15.9945, 16.0055),
+        ("3/8 in +0.001/0", 9.525, 9.5504),
+        ("1 1/2 in +/-0.005", 37.973, 38.227),
+        ('0.5" H7', 12.7, 12.718),
+        ("0.374 to 0.376 in", 9.4996, 9.5504),
     ],
 )
 def test_the_ways_of_writing_limits(text: str, smallest: float, largest: float) -> None:

@@ -8,17 +8,25 @@ from tommybar.facts.fits.iso286 import limits_of_size
 from tommybar.facts.fits.limits import Limits
 from tommybar.facts.fits.preferred import preferred_fit
 from tommybar.facts.fits.zones import is_hole
+from tommybar.facts.keyed import number
 from tommybar.refusals import Refusal
 from tommybar.sizes.fits import Fit, fit_of
 
+MM_PER_INCH = 25.4
 _NUMBER = r"\d+(?:\.\d*)?|\.\d+"
 _SIGNED = rf"[+-]?\s*(?:{_NUMBER})"
+_INCH = r"(?:inch\b|in\b|\")"
 _HEAD = re.compile(rf"\s*(?P<size>{_NUMBER})?\s*(?:mm\b)?\s*(?P<rest>.*?)\s*(?:mm)?\s*$")
+_INCH_HEAD = re.compile(
+    rf"\s*(?P<size>(?:\d+\s+)?\d+/\d+|{_NUMBER})\s*{_INCH}\s*(?P<rest>.*?)\s*(?:(?<![A-Za-z]){_INCH})?\s*$"
+)
 _ZONE = re.compile(r"[A-Za-z]{1,2}\s*\d{1,2}")
 _PAIR = re.compile(r"[A-Za-z]{1,2}\s*\d{1,2}\s*[/-]\s*[A-Za-z]{1,2}\s*\d{1,2}")
 _EVEN = re.compile(rf"(?:\u00b1|\+/-|\+-)\s*(?P<both>{_NUMBER})")
 _TWO = re.compile(rf"(?P<one>{_SIGNED})\s*(?:/|,|\s)\s*(?P<two>{_SIGNED})")
-_RANGE = re.compile(rf"\s*(?P<low>{_NUMBER})\s*(?:to|\.\.|-|–)\s*(?P<high>{_NUMBER})\s*(?:mm)?\s*")
+_RANGE = re.compile(
+    rf"\s*(?P<low>{_NUMBER})\s*(?:to|\.\.|-|–)\s*(?P<high>{_NUMBER})\s*(?P<unit>mm|{_INCH})?\s*"
+)
 
 
 def limits_from_text(text: str, nominal: float | None = None) -> Limits:
@@ -28,7 +36,8 @@ def limits_from_text(text: str, nominal: float | None = None) -> Limits:
     ----------
     text : str
         A tolerance class ("8 H7"), two deviations ("12 +0.02/-0.01"), an even
-        tolerance ("12 +/-0.05") or two limits ("9.98 to 10.01") [mm]
+        tolerance ("12 +/-0.05") or two limits ("9.98 to 10.01") [mm]; all
+        figures are inches if the size is marked so ("3/8 in +0.001/0")
     nominal : float, optional
         Nominal size where the text does not name one [mm]
 
@@ -55,18 +64,19 @@ def limits_from_text(text: str, nominal: float | None = None) -> Limits:
     """
     both = _RANGE.fullmatch(text)
     if both:
-        return _from_range(text, float(both["low"]), float(both["high"]), nominal)
-    size, rest = _size_and_rest(text, nominal)
+        unit = 1.0 if both["unit"] in (None, "mm") else MM_PER_INCH
+        return _from_range(text, float(both["low"]) * unit, float(both["high"]) * unit, nominal)
+    size, rest, unit = _size_and_rest(text, nominal)
     if _ZONE.fullmatch(rest):
         return limits_of_size(size, rest)
     even = _EVEN.fullmatch(rest)
     if even:
-        half = round(float(even["both"]) * 1000, 6)
+        half = round(float(even["both"]) * unit * 1000, 6)
         return Limits(size, rest, -half, half)
     two = _TWO.fullmatch(rest)
     if two and any(sign in rest for sign in "+-"):
         deviations = sorted(
-            round(float(two[name].replace(" ", "")) * 1000, 6) + 0.0 for name in ("one", "two")
+            round(float(two[name].replace(" ", "")) * unit * 1000, 6) + 0.0 for name in ("one", "two")
         )
         return Limits(size, rest, deviations[0], deviations[1])
     raise Refusal(
@@ -105,7 +115,7 @@ def fit_from_text(text: str, nominal: float | None = None) -> Fit:
     .. [1] ISO 286-1:2010; trade words as in facts/fits/preferred.toml (source
        there).
     """
-    size, rest = _size_and_rest(text, nominal)
+    size, rest, _ = _size_and_rest(text, nominal)
     if _PAIR.fullmatch(rest):
         return fit_of(size, rest)
     if _ZONE.fullmatch(rest):
@@ -119,9 +129,12 @@ def fit_from_text(text: str, nominal: float | None = None) -> Fit:
     return fit_of(size, preferred_fit(rest).hole_based)
 
 
-def _size_and_rest(text: str, nominal: float | None) -> tuple[float, str]:
-    match = _HEAD.match(text)
-    size = float(match["size"]) if match and match["size"] else None
+def _size_and_rest(text: str, nominal: float | None) -> tuple[float, str, float]:
+    """Nominal size in mm, what follows it, and mm in the unit of its deviations."""
+    inches = _INCH_HEAD.match(text)
+    match = inches or _HEAD.match(text)
+    unit = MM_PER_INCH if inches else 1.0
+    size = number(match["size"], "nominal size") * unit if match and match["size"] else None
     rest = match["rest"] if match else ""
     if size is None and nominal is None:
         raise Refusal(f'"{text}" names no size.', 'Put the nominal size in mm before it, like "8 H7".')
@@ -132,7 +145,7 @@ def _size_and_rest(text: str, nominal: float | None) -> tuple[float, str]:
             f'"{text}" names {size:g} mm, but the size it belongs to is {nominal:g} mm.',
             "Leave the size out of the text, or make both the same.",
         )
-    return (size if size is not None else float(nominal or 0.0)), rest
+    return (size if size is not None else float(nominal or 0.0)), rest, unit
 
 
 def _from_range(text: str, low: float, high: float, nominal: float | None) -> Limits:
