@@ -1,3 +1,5 @@
 """tommybar: plan, size, make and publish small turned and milled mechanisms."""
 
-__version__ = "0.1.0"
+from tommybar.version import __version__
+
+__all__ = ["__version__"]

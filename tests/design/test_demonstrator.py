@@ -77,5 +77,5 @@ def test_bare_lengths_in_features_are_listed(demonstrator):
     kept = dict(demonstrator.kept())
 
     assert kept["wheel.rim.edges"] == 1
-    assert kept["base.bench.dia"] == 6.6
+    assert kept["base.front.deep"] == 12
     assert "wheel.rim.dia" not in kept

@@ -13,7 +13,6 @@ from pathlib import Path
 
 import typer
 
-from tommybar import __version__
 from tommybar.cli import facts as facts_command
 from tommybar.cli.check import check
 from tommybar.cli.new import new
@@ -23,6 +22,7 @@ from tommybar.cli.record import record
 from tommybar.cli.resize import resize
 from tommybar.cli.serve import serve
 from tommybar.refusals import OwnFault, Refusal
+from tommybar.version import __version__
 
 WrongUsage: type[Exception] = typer.BadParameter.__mro__[2]  # base of all that typer says about usage
 GOOD, REFUSED, STOPS, FAULT = 0, 1, 2, 70

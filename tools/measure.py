@@ -1,0 +1,155 @@
+"""Measure what the program promises: a table, and build/measure.json with the same rows.
+
+    .venv/bin/python tools/measure.py
+
+Each row has what was measured, its figure and unit, the goal, and whether it
+is met. Times are wall-clock medians on this machine while nothing else runs.
+"""
+
+from __future__ import annotations
+
+import json
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from dataclasses import asdict, dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+DESIGN = ROOT / "examples" / "demonstrator" / "design.yaml"
+SHOP = ROOT / "examples" / "shops" / "shop-r.yaml"
+BIN = Path(sys.executable).parent
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of the table; the goal is a most, unless it says otherwise."""
+
+    what: str
+    figure: float
+    unit: str
+    goal: float
+    met: bool
+
+
+def at_most(what: str, figure: float, unit: str, goal: float) -> Row:
+    """A row whose figure must not be above the goal."""
+    return Row(what, round(figure, 4), unit, goal, figure <= goal)
+
+
+def seconds(deed: Callable[[], object], times: int = 3) -> float:
+    """The median time that a deed takes [s]."""
+    taken = []
+    for _ in range(times):
+        start = time.perf_counter()
+        deed()
+        taken.append(time.perf_counter() - start)
+    return statistics.median(taken)
+
+
+def command(*arguments: str) -> Callable[[], object]:
+    """A run of the program in a process of its own; its exit status must be 0 or 2."""
+
+    def run() -> None:
+        done = subprocess.run([str(BIN / "tommybar"), *arguments], capture_output=True, text=True, cwd=ROOT)
+        if done.returncode not in (0, 2):
+            raise SystemExit(f"tommybar {' '.join(arguments)} ended with {done.returncode}:\n{done.stderr}")
+
+    return run
+
+
+def python(text: str) -> str:
+    """What a Python process of its own prints."""
+    done = subprocess.run([sys.executable, "-c", text], capture_output=True, text=True, check=True, cwd=ROOT)
+    return done.stdout
+
+
+def starts() -> list[Row]:
+    """How long it takes until something can be done, and how much memory a plan takes."""
+    bare = seconds(lambda: python("pass"), 5)
+    whole = seconds(lambda: python("import tommybar"), 5)
+    every = seconds(lambda: python("import tommybar.cli.main"), 5)
+    peak = python(
+        "import resource\nfrom tommybar.cli.main import status_of\n"
+        "import contextlib, io\n"
+        f"with contextlib.redirect_stdout(io.StringIO()):\n    status_of(['plan', {str(DESIGN)!r}, '--shop', {str(SHOP)!r}])\n"
+        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)"
+    )
+    return [
+        at_most("import of tommybar, above a bare Python", whole - bare, "s", 0.3),
+        at_most("import of the command line, above a bare Python", every - bare, "s", 0.3),
+        at_most("facts, cold", seconds(command("facts", "limits", "8 H7", "--json"), 5), "s", 0.4),
+        at_most(
+            "plan of the demonstrator, cold",
+            seconds(command("plan", str(DESIGN), "--shop", str(SHOP))),
+            "s",
+            2.0,
+        ),
+        at_most("peak memory of a plan", int(peak) / 1024, "MB", 400),
+    ]
+
+
+def replans() -> list[Row]:
+    """How long a changed size takes once the program is warm, and how long the pack."""
+    from tommybar.design import design_from_text
+    from tommybar.pack import write_pack
+    from tommybar.plan import plan
+    from tommybar.shop import load_shop
+
+    text, shop = DESIGN.read_text(), load_shop(SHOP)
+    first = plan(design_from_text(text, str(DESIGN)), shop)
+    places = {
+        "throw": ("{is: 16, follows: scale, because: radius", "{is: %g, follows: scale, because: radius")
+    }
+    places["wheel_dia"] = ("wheel_dia:    {is: 90", "wheel_dia:    {is: %g")
+    warm = {}
+    for name, figures in (("throw", (15.5, 15.0, 14.5)), ("wheel_dia", (89.5, 89.0, 88.5))):
+        old, new = places[name]
+        if text.count(old) != 1:
+            raise SystemExit(f"The demonstrator no longer has the line {old!r}; measure.py must be told.")
+        left = list(figures)
+
+        def again(old: str = old, new: str = new, left: list[float] = left) -> None:
+            plan(design_from_text(text.replace(old, new % left.pop()), str(DESIGN)), shop)
+
+        warm[name] = seconds(again)
+    with tempfile.TemporaryDirectory() as folder:
+        packed = seconds(lambda: write_pack(first, Path(folder), "mm"), 2)
+    return [
+        at_most("re-plan, warm, one part touched (throw)", 1000 * warm["throw"], "ms", 100),
+        at_most("re-plan, warm, every part touched (wheel_dia)", 1000 * warm["wheel_dia"], "ms", 500),
+        at_most("pack of the demonstrator, seven parts", packed, "s", 5.0),
+    ]
+
+
+def tables() -> list[Row]:
+    """How long many look-ups take."""
+    import numpy as np
+
+    from tommybar.facts.fits.iso286 import limits_of_sizes
+
+    sizes = np.linspace(1.0, 120.0, 100_000)
+    limits_of_sizes(sizes[:10], "H7")
+    return [at_most("100,000 limits of ISO 286", seconds(lambda: limits_of_sizes(sizes, "H7")), "s", 0.2)]
+
+
+def main() -> None:
+    """Measure, print, write."""
+    rows = [*starts(), *tables(), *replans()]
+    wide = max(len(row.what) for row in rows)
+    for row in rows:
+        verdict = "met" if row.met else "NOT met"
+        print(
+            f"{row.what:<{wide}}  {row.figure:>9.3f} {row.unit:<3}  goal {row.goal:g} {row.unit:<3}  {verdict}"
+        )
+    out = ROOT / "build" / "measure.json"
+    out.parent.mkdir(exist_ok=True)
+    out.write_text(json.dumps([asdict(row) for row in rows], indent=2) + "\n")
+    print(out)
+
+
+if __name__ == "__main__":
+    main()
