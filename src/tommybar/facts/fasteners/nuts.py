@@ -107,7 +107,8 @@ def washer(size: str, standard: str = "ISO 7089") -> Washer:
 
     References
     ----------
-    .. [1] ISO 7089:2000, ISO 7092:2000, ISO 7093-1:2000 (from memory).
+    .. [1] ISO 7089:2000 (seen in a public table), ISO 7092:2000 and ISO
+       7093-1:2000 (from memory).
     """
     if standard not in WASHERS:
         raise Refusal(
