@@ -14,7 +14,7 @@ from tommybar.pack.words import cross_words, knurl_words, size_words
 from tommybar.shapes.features import Cylinder, TurnedShape
 
 BIG = 4.25  # the figure [mm]
-SMALL = 3.2  # the limits below it [mm]
+SMALL = 3.5  # the limits below it [mm]
 KNEE = 7.0  # from the highest outline to where leaders bend [mm]
 SLOPE = 7.0  # height of the slanting stretch [mm]
 SHELF = 1.0  # between the shelf line and the words above it [mm]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -42,14 +43,22 @@ def column_widths(
             [width_of(column.head, size, True), *(width_of(row[i], size, column.bold) for row in rows)]
         )
         need.append(column.width or longest + 3.0)
-    spare = width - sum(need)
-    if spare >= 0:
+    if sum(need) <= width:
         return need
-    loose = [i for i, column in enumerate(columns) if not column.width and need[i] > 30.0]
-    total = sum(need[i] for i in loose)
-    if not total:
+    loose = {i for i, column in enumerate(columns) if not column.width and need[i] > 30.0}
+    room = width - sum(n for i, n in enumerate(need) if i not in loose)
+    if not loose or room < 24.0 * len(loose):
         return [n * width / sum(need) for n in need]
-    return [max(24.0, n + spare * n / total) if i in loose else n for i, n in enumerate(need)]
+    while loose:  # longer words get more, but by the root only; who needs less than that takes what it needs
+        share = room / sum(math.sqrt(need[i]) for i in loose)
+        content = {i for i in loose if need[i] <= share * math.sqrt(need[i])}
+        if not content:
+            break
+        room -= sum(need[i] for i in content)
+        loose -= content
+    for i in loose:
+        need[i] = share * math.sqrt(need[i])
+    return need
 
 
 def grid(
@@ -72,7 +81,7 @@ def grid(
         for column, cell, wide in zip(columns, cells, widths, strict=True):
             for n, words in enumerate(cell):
                 at = left + wide - 2.0 if column.align == "end" else left + 0.8
-                base = top + 1.2 + 0.72 * size + n * step
+                base = top + 0.95 + 0.72 * size + n * step
                 marks.append(Text((at, base), words, size, bold or column.bold, column.align))
             left += wide
 
@@ -85,7 +94,7 @@ def grid(
             wrapped(words, wide - 2.6, size, column.bold)
             for words, wide, column in zip(row, widths, columns, strict=True)
         ]
-        height = max([1, *(len(cell) for cell in cells)]) * step + 2.2
+        height = max([1, *(len(cell) for cell in cells)]) * step + 1.7
         if y_now + height > bottom:
             break
         put(cells, y_now, False)

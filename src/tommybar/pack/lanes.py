@@ -8,7 +8,7 @@ from tommybar.pack.words import bore_words, size_words
 from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, TurnedShape
 
 SIZE = 4.25
-SMALL = 3.2
+SMALL = 3.5
 FIRST = 11.0  # from the lowest outline to the first dimension line [mm]
 STEP = 7.6  # from one dimension line to the next [mm]
 ABOVE = 1.0  # between a dimension line and the words above it [mm]

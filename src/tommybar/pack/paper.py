@@ -5,6 +5,7 @@ from __future__ import annotations
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import width_of
 from tommybar.pack.sheet import Arc, Line, Sheet
+from tommybar.pack.words import general_words
 
 LEFT, TOP, RIGHT, BOTTOM = 20.0, 10.0, 287.0, 200.0  # the border; ISO 5457 leaves 20 for filing
 STRIP = 27.0  # height of the title block [mm]
@@ -88,7 +89,11 @@ def drawing_frame(
             if label == "projection":
                 _projection(sheet, x + width - 16.0, y + third / 2)
             x += width
-    sheet.text(LEFT + 3, y0 + 6.0, TOLERANCE_NOTE, 3.7)
-    sheet.text(LEFT + 3, y0 + 11.5, f"Design size: {imprint.scale_words}", 3.7)
-    check_bar(sheet, LEFT + 4, y0 + 20.5)
-    sheet.text(LEFT + 57, y0 + 21.8, "50 mm in print", 3.4)
+    sheet.text(LEFT + 3, y0 + 5.0, TOLERANCE_NOTE, 3.7)
+    reader = imprint.reader
+    steps = [f"to {reader.length(most)} {general_words(most, reader)}" for most in (6.0, 30.0, 120.0, 400.0)]
+    words, size = _fitted(", ".join(steps), x0 - LEFT - 5.0, 3.5, False)
+    sheet.text(LEFT + 3, y0 + 9.8, words, size)
+    sheet.text(LEFT + 3, y0 + 14.6, f"Design size: {imprint.scale_words}", 3.5)
+    check_bar(sheet, LEFT + 4, y0 + 21.5)
+    sheet.text(LEFT + 57, y0 + 22.8, "50 mm in print", 3.4)

@@ -3,10 +3,26 @@
 from __future__ import annotations
 
 from tommybar.design.model import Part, SizedDesign
+from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.pack.units import Reader
+from tommybar.refusals import Refusal
 from tommybar.shapes.features import Bore, CircleHoles, CrossHole, Cylinder, Dim, PlateHole, TurnedShape
 
 DIA = "Ø"
+
+
+def general_words(mm: float, reader: Reader) -> str:
+    """The general tolerance of a length, medium class: "± 0.2"; nothing outside the standard's table.
+
+    Examples
+    --------
+    >>> general_words(24.0, Reader())
+    '±0.2'
+    """
+    try:
+        return f"±{reader.length(general_tolerance(mm, 'm'), 3)}"
+    except Refusal:
+        return ""
 
 
 def size_words(dim: Dim, reader: Reader, sign: str = "", thread: str = "") -> tuple[str, ...]:
@@ -49,12 +65,12 @@ def cross_words(hole: CrossHole, reader: Reader) -> tuple[str, ...]:
 
 
 def knurl_words(one: Cylinder, reader: Reader) -> tuple[str, ...]:
-    """The note of a knurled band, with the diameter before knurling."""
+    """The note of a knurled band, with the diameter it stands on."""
     if one.knurl is None:
         return ()
     return (
         f"{one.knurl.pattern} knurl {reader.length(one.knurl.pitch, 3)}",
-        f"{DIA}{reader.length(one.dia.value, 3)} before",
+        f"on {DIA}{reader.length(one.dia.value, 3)}",
     )
 
 
@@ -107,7 +123,11 @@ def part_notes(part: Part, design: SizedDesign, reader: Reader, knurl: bool = Tr
     for loop in design.loops:
         if loop.made_last == part.name or loop.made_last.startswith(part.name + "."):
             term = next((t for t in loop.terms if t.name.startswith(part.name + ".")), None)
-            figure = f" {term.name.split('.', 1)[1]} {reader.length(term.value)}:" if term else ""
+            figure = (
+                f" {term.name.split('.', 1)[1].replace('.', ' ')} {reader.length(term.value)}:"
+                if term
+                else ""
+            )
             notes.append(
                 f"{loop.name}:{figure} made last, to leave "
                 f"{reader.length(loop.least, 3)} to {reader.length(loop.most, 3)}"

@@ -26,8 +26,9 @@ def big_words(step: Step, reader: Reader) -> tuple[str, str]:
     return big, kind
 
 
-def rung(step: Step, width: float, reader: Reader) -> Piece:
-    """One step."""
+def rung(step: Step, width: float, reader: Reader, step_of: float = LINE_STEP) -> Piece:
+    """One step; ``step_of`` is the distance of lines as part of the type size."""
+    line_step = BODY * step_of
     big, kind = big_words(step, reader)
     kind_wide = width_of(kind, BODY, True)
     size = BIG
@@ -44,27 +45,27 @@ def rung(step: Step, width: float, reader: Reader) -> Piece:
     y = 1.4
     for line in wrapped(step.do.replace("_", " "), max(room, 30.0), DO, True):
         marks.append(Text((IN, y + CAPITAL * DO), line, DO, True))
-        y += DO * LINE_STEP
+        y += DO * step_of
     for n, line in enumerate(wrapped(_tool_words(step), room if y < base else width - IN, BODY, True)):
         if n == 0 and y < base + 1.0 and width_of(line, BODY, True) > room:
             y = base + 2.4
         marks.append(Text((IN, y + CAPITAL * BODY), line, BODY, True))
-        y += STEP
+        y += line_step
     y = max(y, base + 1.6)
     for line in wrapped(" ".join(step.dial), width - IN, BODY):
         marks.append(Text((IN, y + CAPITAL * BODY), line, BODY))
-        y += STEP
+        y += line_step
     cuts = _cuts_words(step, reader)
     if cuts:
         for line in wrapped(cuts, width - IN, BODY):
             marks.append(Text((IN, y + CAPITAL * BODY), line, BODY))
-            y += STEP
+            y += line_step
     for caution in step.cautions:
         for n, line in enumerate(wrapped(caution, width - IN - 5.0, BODY, True)):
             if n == 0:
                 marks.append(Text((IN, y + CAPITAL * BODY), "!", BODY, True))
             marks.append(Text((IN + 4.0, y + CAPITAL * BODY), line, BODY, True))
-            y += STEP
+            y += line_step
     y = max(y, TICK + 2.0)
     marks.append(Line(((0.0, y + 0.7), (width, y + 0.7)), "rule"))
     return Piece(tuple(marks), y + 1.5, with_next=bool(step.measure))
@@ -100,7 +101,7 @@ def hold_bar(step: Step, width: float) -> Piece:
     return Piece(tuple(marks), height + 2.2)
 
 
-def place_pieces(card: Card, width: float, reader: Reader) -> list[Piece]:
+def place_pieces(card: Card, width: float, reader: Reader, step_of: float = LINE_STEP) -> list[Piece]:
     """The hole list of a mill card: a box to tick, place and dials, in the order of visiting."""
     if not card.places:
         return []
@@ -112,7 +113,7 @@ def place_pieces(card: Card, width: float, reader: Reader) -> list[Piece]:
         marks.append(Text((x, y), words, BODY, True))
     marks.append(Line(((0.0, y + 1.8), (width, y + 1.8)), "thick"))
     made = [Piece(tuple(marks), y + 3.0, with_next=True)]
-    made += [_place(one, columns, width, reader) for one in card.places]
+    made += [_place(one, columns, width, reader, step_of) for one in card.places]
     if card.chord_checks:
         lines: list[Mark] = []
         y = 0.6
@@ -124,17 +125,17 @@ def place_pieces(card: Card, width: float, reader: Reader) -> list[Piece]:
     return made
 
 
-def _place(one: HolePlace, columns: tuple[float, ...], width: float, reader: Reader) -> Piece:
-    marks: list[Mark] = [Area((((0, 0.4), (9, 0.4), (9, 9.4), (0, 9.4)),), "white", "thick")]
+def _place(one: HolePlace, columns: tuple[float, ...], width: float, reader: Reader, step_of: float) -> Piece:
+    marks: list[Mark] = [Area((((0, 0.4), (9, 0.4), (9, 9.0), (0, 9.0)),), "white", "thick")]
     base = 0.8 + CAPITAL * BODY
     cells = (str(one.n), reader.length(one.x, 3), reader.length(one.y, 3), one.dial_x, one.dial_y)
     for n, (x, words) in enumerate(zip(columns, cells, strict=True)):
         marks.append(Text((x, base), words, BODY, n < 3))
     note = " · ".join(words for words in (one.what.replace("_", " "), one.overshoot) if words)
-    y = 0.8 + STEP
+    y = 0.8 + BODY * step_of
     for line in wrapped(note, width - columns[0], BODY):
         marks.append(Text((columns[0], y + CAPITAL * BODY), line, BODY))
-        y += STEP
-    y = max(y, 10.0)
+        y += BODY * step_of
+    y = max(y, 9.4)
     marks.append(Line(((0.0, y + 0.4), (width, y + 0.4)), "rule"))
-    return Piece(tuple(marks), y + 1.2)
+    return Piece(tuple(marks), y + 0.9)

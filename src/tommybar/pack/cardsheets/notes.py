@@ -18,6 +18,15 @@ class Note:
     lines: tuple[str, ...]
     dash: str = "–"
 
+    def within(self, width: float, height: float) -> tuple[Note | None, Note | None]:
+        """As many paragraphs as fit a height, and the rest; the rest goes on where there is room."""
+        for count in range(len(self.lines), 0, -1):
+            part = Note(self.head, self.lines[:count], self.dash)
+            if part.piece(width).height <= height:
+                left = self.lines[count:]
+                return part, Note(self.head, left, self.dash) if left else None
+        return None, self
+
     def piece(self, width: float) -> Piece:
         """The note wrapped to a width."""
         return words_piece(self.lines, width, self.head, dash=self.dash if len(self.lines) > 1 else "")
@@ -45,7 +54,7 @@ def why_words(card: Card) -> tuple[str, ...]:
     words += [f"Not {one.holding}: {one.reason}." for one in card.hold.rejected]
     if card.why:
         words.append(card.why)
-    return tuple(line.replace("_", " ").replace("..", ".") for line in words)
+    return tuple(dict.fromkeys(line.replace("_", " ").replace("..", ".") for line in words))
 
 
 def notes_of(card: Card, run: CardRun | None, reader: Reader) -> list[Note]:

@@ -12,18 +12,22 @@ from tommybar.pack.cardsheets.grip import after_marks, grip_marks
 from tommybar.pack.cardsheets.ladder import hold_bar, place_pieces, rung
 from tommybar.pack.cardsheets.notes import Note, hold_words, notes_of
 from tommybar.pack.cardsheets.piece import BODY, Piece, placed
-from tommybar.pack.cardsheets.vice import vice_marks
+from tommybar.pack.cardsheets.vice import finished_block, vice_marks
 from tommybar.pack.cardsheets.writein import write_in
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import width_of, wrapped
 from tommybar.pack.paper import check_bar
-from tommybar.pack.sheet import Mark, Sheet
+from tommybar.pack.sheet import LINE_STEP, Mark, Sheet
+from tommybar.pack.units import Reader
+from tommybar.shapes.features import PlateShape
 
 LEFT, RIGHT = 15.0, 287.0  # margins for the clip
 HEAD, TOP, BOTTOM, FOOT = 19.0, 33.0, 190.0, 197.5
 GRIP_W, LADDER_X, LADDER_W, WRITE_X, WRITE_W = 76.0, 94.0, 142.0, 239.0, 48.0
 COLUMN = BOTTOM - TOP
 SKETCH = (50.0, 86.0)  # least and most height of the sketch [mm]
+NARROW = 50.0  # a column in which no note is begun that must go on elsewhere [mm]
+SHORT = 45.0  # a last page with less on it than this is worth setting the ladder tighter [mm]
 SPARE = 58.0  # room left under the ladder in which the part after the card is shown [mm]
 
 
@@ -51,16 +55,16 @@ class _Page:
         return down <= COLUMN and beside <= COLUMN - 8.0
 
 
-def _pages(card: Card, imprint: Imprint, reads: str) -> list[_Page]:
+def _pages(card: Card, imprint: Imprint, reads: str, step_of: float = LINE_STEP) -> list[_Page]:
     """The ladder cut into pages; a hold bar stays with its rung, the box beside them."""
     groups: list[tuple[list[Piece], list[Piece]]] = []
     for step in card.steps:
-        pieces = [rung(step, LADDER_W, imprint.reader)]
+        pieces = [rung(step, LADDER_W, imprint.reader, step_of)]
         boxes = [write_in(step, one, WRITE_W - 7.0, imprint.reader, reads) for one in step.measure]
         if step.measure:
             pieces.append(hold_bar(step, LADDER_W))
         groups.append((pieces, boxes))
-    places = place_pieces(card, LADDER_W, imprint.reader)
+    places = place_pieces(card, LADDER_W, imprint.reader, step_of)
     if places:
         groups.append((places[:2], []))
         groups += [([piece], []) for piece in places[2:]]
@@ -73,11 +77,22 @@ def _pages(card: Card, imprint: Imprint, reads: str) -> list[_Page]:
     return pages
 
 
+def _fewest_pages(card: Card, imprint: Imprint, reads: str) -> list[_Page]:
+    """The ladder as usual; set tighter when that saves a page with little on it."""
+    pages = _pages(card, imprint, reads)
+    for tight in (1.2, 1.14):
+        if len(pages) > 1 and sum(piece.height for piece in pages[-1].ladder) < SHORT:
+            other = _pages(card, imprint, reads, tight)
+            if len(other) < len(pages):
+                return other
+    return pages
+
+
 def card_sheets(
     card: Card, part: Part, run: CardRun | None, imprint: Imprint, neighbours: Neighbours
 ) -> list[Sheet]:
     """All pages of one card."""
-    pages = _pages(card, imprint, neighbours.reads)
+    pages = _fewest_pages(card, imprint, neighbours.reads)
     notes = notes_of(card, run, imprint.reader)
     sheets = []
     for n, page in enumerate(pages, 1):
@@ -87,7 +102,8 @@ def card_sheets(
         _left(sheet, card, part, run, imprint, notes)
         _right(sheet, page, notes)
         if n == len(pages):
-            _below(sheet, run, notes, TOP + sum(piece.height for piece in page.ladder))
+            end = TOP + sum(piece.height for piece in page.ladder)
+            _below(sheet, card, part, run, notes, end, imprint.reader)
         _foot(sheet, card, neighbours)
         sheets.append(sheet)
     return sheets
@@ -120,7 +136,8 @@ def _left(
 ) -> None:
     """The sketch, as high as the first note leaves room for, and the notes that fit below it."""
     width = GRIP_W - 6.0
-    first = notes[0].piece(width).height + 6.0 if notes else 0.0
+    needed = notes[0].head != "Why so" if notes else False
+    first = notes[0].piece(width).height + 6.0 if needed else 40.0
     height = min(max(COLUMN - first, SKETCH[0]), SKETCH[1])
     marks: list[Mark] = []
     length = part.shape.length.value if part.shape is not None else 0.0
@@ -136,10 +153,24 @@ def _left(
         y += used[3] - used[1] + 5.5
         sheet.line((LEFT, y), (LEFT + GRIP_W, y), kind="rule")
     y += 2.6
-    while notes and y + notes[0].piece(width).height <= BOTTOM + 2.0:
-        piece = notes.pop(0).piece(width)
-        sheet.add(*moved(piece.marks, LEFT + 3.0, y))
-        y += piece.height + 0.6
+    _pour(sheet, notes, LEFT + 3.0, y, width, BOTTOM + 1.0)
+
+
+def _pour(sheet: Sheet, notes: list[Note], x: float, y: float, width: float, bottom: float) -> float:
+    """Set notes from y down as long as there is room; the last of them may go on elsewhere."""
+    while notes:
+        part, rest = notes[0].within(width, bottom - y)
+        if rest is not None and width < NARROW:
+            return y
+        if part is None or (rest is not None and len(notes) > 1):
+            return y
+        piece = part.piece(width)
+        sheet.add(*moved(piece.marks, x, y))
+        y += piece.height + 0.8
+        notes[:1] = [rest] if rest is not None else []
+        if rest is not None:
+            return y
+    return y
 
 
 def _right(sheet: Sheet, page: _Page, notes: list[Note]) -> None:
@@ -151,12 +182,7 @@ def _right(sheet: Sheet, page: _Page, notes: list[Note]) -> None:
         y += 8.0
         sheet.add(*placed(page.boxes, x, y))
         y += sum(piece.height for piece in page.boxes)
-    for note in list(notes):
-        piece = note.piece(width)
-        if y + piece.height <= BOTTOM:
-            notes.remove(note)
-            sheet.add(*moved(piece.marks, x, y + 1.0))
-            y += piece.height + 1.0
+    y = _pour(sheet, notes, x, y + 1.0, width, BOTTOM)
     if y < BOTTOM - 24.0:
         sheet.text(x, y + 5.0, "Notes", 4.9, True)
         y += 14.0
@@ -165,20 +191,26 @@ def _right(sheet: Sheet, page: _Page, notes: list[Note]) -> None:
             y += 9.0
 
 
-def _below(sheet: Sheet, run: CardRun | None, notes: list[Note], y: float) -> None:
+def _below(
+    sheet: Sheet, card: Card, part: Part, run: CardRun | None, notes: list[Note], y: float, reader: Reader
+) -> None:
     """Under a short ladder: the work after the card, and the notes that still want room."""
     top, x, width = y + 4.0, LADDER_X, LADDER_W
-    if run is not None and run.steps and BOTTOM - y >= SPARE:
-        width = LADDER_W / 2 - 4.0
+    picture: list[Mark] = []
+    if BOTTOM - y >= SPARE:
+        height = min(BOTTOM - top - 10.0, 72.0)
+        if run is not None and run.steps:
+            picture = after_marks(run, LADDER_W / 2 - 4.0, height)
+        elif isinstance(part.shape, PlateShape) and not card.places:
+            picture = finished_block(part.shape, LADDER_W - 8.0, height, reader)
+    if picture:
         sheet.text(x, top + 3.3, "After this card", 4.9, True)
-        sheet.add(*moved(after_marks(run, width, min(BOTTOM - top - 10.0, 66.0)), x, top + 8.0))
-        x += LADDER_W / 2 + 4.0
-    for note in list(notes):
-        piece = note.piece(width)
-        if top + piece.height <= BOTTOM:
-            notes.remove(note)
-            sheet.add(*moved(piece.marks, x, top))
-            top += piece.height + 1.0
+        used = box_of(picture)
+        sheet.add(*moved(picture, x - min(used[0], 0.0), top + 8.0 - used[1]))
+        if used[2] - used[0] > LADDER_W / 2:
+            return
+        x, width = x + LADDER_W / 2 + 4.0, LADDER_W / 2 - 4.0
+    _pour(sheet, notes, x, top, width, BOTTOM)
 
 
 def _foot(sheet: Sheet, card: Card, neighbours: Neighbours) -> None:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tommybar.making.cards import Card
-from tommybar.pack.boxes import Box
+from tommybar.pack.boxes import Box, box_of
 from tommybar.pack.lanes import end_radii
+from tommybar.pack.plate import plate_view
 from tommybar.pack.profile import drawn_profile, end_circles
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 from tommybar.pack.units import Reader
@@ -155,6 +156,17 @@ def _side(card: Card, shape: TurnedShape, width: float, height: float) -> list[M
         tag = Text((px, y + radius * scale + 6.0), str(place.n), SIZE, True, "middle")
         marks += [*_spot(px, py, place.n)[:3], Line(((px, py), (px, tag.at[1] - 4.0)), "thin"), tag]
     return marks
+
+
+def finished_block(shape: PlateShape, width: float, height: float, reader: Reader) -> list[Mark]:
+    """The squared block without its holes, with its sizes, at the largest scale that has room."""
+    bare = replace(shape, holes=())
+    for scale in (2.0, 1.0, 0.5, 0.2, 0.1):
+        marks = plate_view(bare, scale, reader)
+        box = box_of(marks)
+        if box[2] - box[0] <= width and box[3] - box[1] <= height:
+            return marks
+    return []
 
 
 def _ring(x: float, y: float, w: float, h: float) -> tuple[tuple[float, float], ...]:

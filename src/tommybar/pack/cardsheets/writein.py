@@ -7,6 +7,7 @@ from tommybar.pack.cardsheets.piece import BODY, STEP, Piece
 from tommybar.pack.lettering import CAPITAL, wrapped
 from tommybar.pack.sheet import Area, Line, Mark, Text
 from tommybar.pack.units import Reader
+from tommybar.pack.words import general_words
 
 BOX = 10.0  # height of a box for a reading [mm]
 SUM = 8.4  # height of a line of the sum [mm]
@@ -32,7 +33,7 @@ def write_in(step: Step, measure: Measure, width: float, reader: Reader, reads: 
         low, high = reader.limits(dim.smallest, dim.largest)
         line(f"{low} to {high}")
     else:
-        line(f"{reader.length(dim.value, 3)}, general tolerance")
+        line(f"{reader.length(dim.value, 3)} {general_words(dim.value, reader)}".strip())
     if measure.instrument:
         line(measure.instrument)
     y += 0.6

@@ -1,0 +1,1 @@
+"""The sheets in front of the drawings and cards: cover, sizes, stock, tools, fits, findings."""

@@ -1,0 +1,135 @@
+"""A plan written down: one PDF, drawings as SVG and DXF, lists as CSV."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Literal
+
+from tommybar.pack.cardsheets import Neighbours, card_sheets
+from tommybar.pack.drawing import part_drawing
+from tommybar.pack.dxf import dxf_text
+from tommybar.pack.front.cover import cover_sheet
+from tommybar.pack.front.findings import put_findings
+from tommybar.pack.front.fits import put_fits
+from tommybar.pack.front.leaf import Leaves
+from tommybar.pack.front.sizes import put_sizes
+from tommybar.pack.front.stock import put_stock
+from tommybar.pack.front.tools import put_tools
+from tommybar.pack.imprint import Imprint
+from tommybar.pack.lists import list_texts
+from tommybar.pack.pdf import pdf_bytes
+from tommybar.pack.plan_json import plan_json
+from tommybar.pack.sheet import Sheet
+from tommybar.pack.svg import svg_text
+from tommybar.pack.units import Reader
+from tommybar.plan import PartPlan, Plan
+from tommybar.refusals import Refusal
+
+
+def imprint_of(plan: Plan, reader: Reader) -> Imprint:
+    """The imprint of a plan's pack."""
+    return Imprint(plan.title, plan.revision, plan.plan_id, plan.scale, plan.shop.name, reader)
+
+
+def pack_sheets(plan: Plan, reader: Reader) -> list[Sheet]:
+    """All sheets of the pack in their order, numbered."""
+    imprint = imprint_of(plan, reader)
+    leaves = Leaves(imprint)
+    for put in (put_findings, put_sizes, put_stock, put_tools, put_fits):
+        put(leaves, plan)
+    made = [one for one in plan.parts if one.part.shape is not None]
+    cards = {one.part.name: _cards(one, plan, imprint) for one in made}
+    total = 1 + len(leaves.sheets) + len(made) + sum(map(len, cards.values()))
+    contents = [(title, _range(first + 1, last + 1)) for title, first, last in leaves.sections]
+    sheets: list[Sheet] = []
+    for number, sheet in enumerate(leaves.sheets, 2):
+        sheet.text(285.0, 206.0, f"sheet {number} of {total}", 3.4, anchor="end")
+        sheets.append(sheet)
+    number = 2 + len(sheets)
+    for one in made:
+        name = one.part.name
+        contents.append(
+            (
+                f"{name.replace('_', ' ').capitalize()}: drawing, cards",
+                _range(number, number + len(cards[name])),
+            )
+        )
+        sheets.append(part_drawing(one.part, plan.design, imprint, (number, total)))
+        number += 1
+        for sheet in cards[name]:
+            sheet.text(287.0, 206.0, f"sheet {number} of {total}", 3.4, anchor="end")
+            sheets.append(sheet)
+            number += 1
+    cover = cover_sheet(plan, imprint, contents)
+    cover.text(285.0, 206.0, f"sheet 1 of {total}", 3.4, anchor="end")
+    return [cover, *sheets]
+
+
+def _range(first: int, last: int) -> str:
+    return f"{first}" if first == last else f"{first} to {last}"
+
+
+def _cards(one: PartPlan, plan: Plan, imprint: Imprint) -> list[Sheet]:
+    made: list[Sheet] = []
+    for n, card in enumerate(one.cards):
+        run = next((run for run in one.run.cards if run.card == card.number), None) if one.run else None
+        before = one.cards[n - 1].title if n else ""
+        after = one.cards[n + 1].title if n + 1 < len(one.cards) else ""
+        neighbours = Neighbours(
+            f"card {n}, {before}" if before else "",
+            f"card {n + 2}, {after}" if after else "",
+            plan.shop.lathe.cross_slide.reads,
+            one.part.count,
+        )
+        made += card_sheets(card, one.part, run, imprint, neighbours)
+    return made
+
+
+def write_pack(
+    plan: Plan,
+    folder: Path,
+    units: Literal["mm", "in"] = "mm",
+    tell: Callable[[str], None] = lambda words: None,
+) -> list[Path]:
+    """Write the whole pack into a folder and say which files it is.
+
+    The same plan gives the same bytes. ``tell`` hears a line per stage.
+
+    Raises
+    ------
+    Refusal
+        If the unit is not known, or the folder cannot be written.
+    """
+    reader = Reader(units)
+    imprint = imprint_of(plan, reader)
+    files: dict[str, str | bytes] = {}
+    tell("sheets")
+    sheets = pack_sheets(plan, reader)
+    tell("pack.pdf")
+    files["pack.pdf"] = pdf_bytes(sheets, f"{plan.title}, plan {plan.plan_id}")
+    for one in plan.parts:
+        if one.part.shape is not None:
+            tell(f"drawing of {one.part.name}")
+            sheet = part_drawing(one.part, plan.design, imprint)
+            files[f"parts/{one.part.name}.svg"] = svg_text(sheet)
+            files[f"parts/{one.part.name}.dxf"] = dxf_text(sheet)
+    tell("lists")
+    files |= list_texts(plan, reader)
+    files["plan.json"] = plan_json(plan)
+    return _written(files, folder)
+
+
+def _written(files: dict[str, str | bytes], folder: Path) -> list[Path]:
+    paths = []
+    try:
+        for name, content in files.items():
+            path = folder / name
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))
+            paths.append(path)
+    except OSError as trouble:
+        raise Refusal(
+            f"{folder} cannot be written: {trouble.strerror}.", "Give --out a folder that may be written."
+        ) from trouble
+    return paths

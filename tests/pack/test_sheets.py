@@ -1,0 +1,132 @@
+"""Every sheet of the demonstrator's pack: nothing overlaps, nothing is clipped, nothing is left out."""
+
+from __future__ import annotations
+
+import pytest
+
+from tommybar.pack.lettering import has_glyphs
+from tommybar.pack.sheet import Area, Sheet
+from tommybar.pack.units import Reader
+from tommybar.pack.write import pack_sheets
+from tommybar.plan import Plan
+
+from .layout import clashes, texts
+
+TWELVE_POINT = 12 * 25.4 / 72  # [mm]
+TWENTY_POINT = 20 * 25.4 / 72
+
+
+@pytest.fixture(scope="module")
+def sheets(in_shop_r: Plan) -> list[Sheet]:
+    """The pack in millimetres."""
+    return pack_sheets(in_shop_r, Reader())
+
+
+def of_card(sheets: list[Sheet], part: str, number: int) -> list[Sheet]:
+    """The pages of one card."""
+    stem = f"{part}-card-{number}"
+    return [one for one in sheets if one.name == stem or one.name.startswith(stem + "-")]
+
+
+def words_on(sheets: list[Sheet]) -> list[str]:
+    """All lines of words on these sheets."""
+    return [one.words for sheet in sheets for one in texts(sheet)]
+
+
+def test_no_sheet_has_words_on_words_or_on_a_line(sheets: list[Sheet]) -> None:
+    """The boxes of all texts of all sheets are measured against one another, all strong lines and the edge."""
+    assert [clash for sheet in sheets for clash in clashes(sheet)] == []
+
+
+def test_in_inches_and_in_the_small_shop_nothing_overlaps_either(
+    in_shop_r: Plan, in_small_shop: Plan
+) -> None:
+    """Longer figures and longer findings find their room as well."""
+    packs = pack_sheets(in_shop_r, Reader("in")) + pack_sheets(in_small_shop, Reader())
+
+    assert [clash for sheet in packs for clash in clashes(sheet)] == []
+
+
+def test_every_character_of_the_pack_is_in_the_shipped_font(sheets: list[Sheet]) -> None:
+    """Nothing is set in a font that we have not measured."""
+    assert [words for words in words_on(sheets) if not has_glyphs(words)] == []
+
+
+def test_every_step_has_its_rung_and_every_hold_point_its_bar(sheets: list[Sheet], in_shop_r: Plan) -> None:
+    """On the pages of a card: as many boxes of 12 mm as steps, as many STOP bars as steps that are measured."""
+    for one in in_shop_r.parts:
+        for card in one.cards:
+            pages = of_card(sheets, card.part, card.number)
+            boxes = [
+                mark
+                for page in pages
+                for mark in page.marks
+                if isinstance(mark, Area)
+                and mark.kind == "thick"
+                and mark.fill == "white"
+                and {round(p[0] - mark.rings[0][0][0], 3) for p in mark.rings[0]} == {0.0, 12.0}
+            ]
+            bars = [words for words in words_on(pages) if words.startswith("STOP: measure")]
+            assert len(boxes) == len(card.steps), card.title
+            assert len(bars) == sum(bool(step.measure) for step in card.steps), card.title
+
+
+def test_the_ruling_number_is_large_and_the_body_is_never_under_twelve_point(
+    sheets: list[Sheet], in_shop_r: Plan
+) -> None:
+    """Big figures of a card stand in 20 point or more, what is read at the machine in 12 point or more."""
+    for one in in_shop_r.parts:
+        for card in one.cards:
+            pages = of_card(sheets, card.part, card.number)
+            placed = [text for page in pages for text in texts(page) if 33.0 < text.at[1] < 190.0]
+            assert min(text.size for text in placed) >= TWELVE_POINT - 0.02
+            for step in card.steps:
+                assert any(t.words == step.big and t.size >= TWENTY_POINT for t in placed), step.big
+
+
+def test_limits_and_receiver_stand_beside_the_box_to_write_in(sheets: list[Sheet]) -> None:
+    """The wheel's bore: its limits, and that the shaft's seat is made to suit it."""
+    words = words_on(of_card(sheets, "wheel", 1))
+
+    assert "10.000 to 10.015" in words
+    assert "give to: shaft seat" in words
+
+
+def test_before_starting_stands_on_the_first_page_of_every_card(sheets: list[Sheet], in_shop_r: Plan) -> None:
+    """Safety lines come before the first step, not on a later page."""
+    for one in in_shop_r.parts:
+        for card in one.cards:
+            first = words_on(of_card(sheets, card.part, card.number)[:1])
+            assert "Before starting" in first
+            joined = " ".join(first)
+            assert card.before_starting[-1].split(",")[0].split(";")[0][:12] in joined
+
+
+def test_every_finding_is_printed_with_its_number(sheets: list[Sheet], in_small_shop: Plan) -> None:
+    """The findings pages hold a row for each finding, stops first, and the cover says that there are stops."""
+    pages = pack_sheets(in_small_shop, Reader())
+    words = words_on(pages)
+    numbers = [str(one.number) for one in in_small_shop.findings]
+
+    assert all(words.count(number) >= numbers.count(number) for number in numbers)
+    cover = words_on(pages[:1])
+    assert any(line.startswith("STOP:") for line in cover) == bool(in_small_shop.stops)
+
+
+def test_saw_marks_are_read_from_one_end(sheets: list[Sheet], in_shop_r: Plan) -> None:
+    """The end of every cut stands below its bar."""
+    words = words_on(sheets)
+
+    for bar in in_shop_r.stock.bars:
+        for cut in bar.cuts:
+            assert Reader().length(cut.end, 1) in words
+
+
+def test_the_list_on_the_cover_counts_the_sheets(sheets: list[Sheet]) -> None:
+    """The last drawing's range ends with the last sheet, and each sheet says its number."""
+    last = len(sheets)
+
+    assert any(words.endswith(f"to {last}") for words in words_on(sheets[:1]))
+    for number, sheet in enumerate(sheets, 1):
+        words = words_on([sheet])
+        assert f"sheet {number} of {last}" in words or f"{number} of {last}" in words
