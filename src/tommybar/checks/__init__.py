@@ -1,1 +1,27 @@
-"""One check a file; each gives findings and never prints."""
+"""One check a file; each gives findings and figures and never prints."""
+
+from __future__ import annotations
+
+from tommybar.checks.figures import Figure
+from tommybar.design.model import SizedDesign
+from tommybar.findings import Finding
+from tommybar.shop.model import Shop
+
+__all__ = ["Figure", "check_all"]
+
+
+def check_all(sized: SizedDesign, shop: Shop) -> tuple[tuple[Finding, ...], tuple[Figure, ...]]:
+    """Findings 600 to 699 and the worked-out figures of a design, doubles said once.
+
+    The checks themselves are listed in :mod:`tommybar.checks.members`, which
+    is loaded only when this is called.
+    """
+    from tommybar.checks import members
+
+    findings: dict[Finding, None] = {}
+    figures: dict[Figure, None] = {}
+    for look in members.CHECKS:
+        found = look(sized, shop)
+        findings.update(dict.fromkeys(found.findings))
+        figures.update(dict.fromkeys(found.figures))
+    return tuple(findings), tuple(figures)

@@ -1,0 +1,25 @@
+"""The checks, listed by hand."""
+
+from __future__ import annotations
+
+from tommybar.checks import (
+    engagement,
+    fit_sense,
+    plate_holes,
+    rotor,
+    rubbing,
+    securing,
+    threads_in_walls,
+    walls,
+)
+
+CHECKS = (
+    rotor.look,
+    securing.look,
+    walls.look,
+    threads_in_walls.look,
+    plate_holes.look,
+    engagement.look,
+    rubbing.look,
+    fit_sense.look,
+)

@@ -1,0 +1,108 @@
+"""Metal round threads, and holes that come out where they should not."""
+
+from __future__ import annotations
+
+from tommybar.checks.checked import PRACTICE, Checked, at_least
+from tommybar.design.model import Part, SizedDesign
+from tommybar.findings import Finding
+from tommybar.shapes.features import CrossHole, TurnedShape
+from tommybar.shapes.holes import drawn_hole
+from tommybar.shapes.radii import bore_radius, bore_span, thinnest_wall
+from tommybar.shop.model import Shop
+
+ROUND_SHARE = 0.5  # of the thread's diameter
+REMEDY = "Take a smaller thread, move it, or give the part more metal there."
+
+
+def look(design: SizedDesign, shop: Shop) -> Checked:
+    """Every turned part with a tapped bore or a cross hole."""
+    found: list[Finding | None] = []
+    for part in design.parts:
+        if isinstance(part.shape, TurnedShape):
+            found += _tapped_bores(part, part.shape)
+            for hole in part.shape.cross_holes:
+                found += _cross(part, part.shape, hole)
+            found += _circles(part, part.shape)
+    return Checked(tuple(one for one in found if one is not None))
+
+
+def _tapped_bores(part: Part, shape: TurnedShape) -> list[Finding | None]:
+    found: list[Finding | None] = []
+    for bore in shape.bores:
+        if bore.thread:
+            wall, _ = thinnest_wall(shape, bore)
+            wall -= (bore.dia.value - drawn_hole(bore.dia, bore.thread)) / 2
+            wanted = ROUND_SHARE * bore.dia.value
+            words = f"Little metal round the thread {bore.thread}"
+            found.append(at_least(620, words, wall, wanted, part=part.name, feature=bore.name, remedy=REMEDY))
+    return found
+
+
+def _cross(part: Part, shape: TurnedShape, hole: CrossHole) -> list[Finding | None]:
+    """A cross hole: metal along the axis on both sides, and whether it meets the bore as it is meant to."""
+    land = next((body for body in shape.outside if body.start <= hole.z <= body.end), None)
+    dia = hole.dia.value
+    found: list[Finding | None] = []
+    if land is not None and hole.thread:
+        beside = min(hole.z - land.start, land.end - hole.z) - dia / 2
+        words = f"Little metal beside the thread {hole.thread} of {hole.name} along {land.name}"
+        place = {"part": part.name, "feature": hole.name, "remedy": REMEDY}
+        found.append(at_least(621, words, beside, ROUND_SHARE * dia, **place))
+    met = [
+        bore.name
+        for bore in shape.bores
+        if bore_span(bore, shape)[0] - dia / 2 < hole.z < bore_span(bore, shape)[1] + dia / 2
+    ]
+    if hole.into and hole.into not in met:
+        found.append(
+            Finding(
+                622,
+                "stop",
+                f"{hole.name} is to go into {hole.into}, but at {hole.z:g} mm from face A there is no such bore.",
+                part.name,
+                hole.name,
+                figure=f"{hole.z:g} mm",
+                bound=f"where {hole.into} is",
+                remedy="Move the hole, or name the bore that it meets.",
+                source="geometry of the part",
+            )
+        )
+    elif met and not hole.into:
+        found.append(
+            Finding(
+                623,
+                "caution",
+                f"{hole.name} breaks into {met[0]}; the design does not say that it is meant to.",
+                part.name,
+                hole.name,
+                figure=f"{hole.z:g} mm from face A",
+                bound=f"clear of {met[0]}",
+                remedy=f'Say "into: {met[0]}" if it is meant, or move it.',
+                source="geometry of the part",
+            )
+        )
+    return found
+
+
+def _circles(part: Part, shape: TurnedShape) -> list[Finding | None]:
+    """Holes along the axis that run into a bore."""
+    found: list[Finding | None] = []
+    for holes in shape.circle_holes:
+        dia = drawn_hole(holes.dia, holes.thread)
+        inner = bore_radius(shape, (holes.start + holes.end) / 2)
+        room = holes.circle / 2 - dia / 2 - inner
+        if inner > 0 and room < 0:
+            found.append(
+                Finding(
+                    624,
+                    "stop",
+                    f"{holes.name} runs {-room:.2f} mm into the bore.",
+                    part.name,
+                    holes.name,
+                    figure=f"{room:.2f} mm",
+                    bound="0 mm",
+                    remedy="Take a larger circle or smaller holes.",
+                    source=PRACTICE,
+                )
+            )
+    return found
