@@ -33,12 +33,12 @@ def shop_r() -> Shop:
 def made(demonstrator: SizedDesign, shop_r: Shop):
     """Route a part of the demonstrator, in shop R or another."""
 
-    def of(name: str, shop: Shop | None = None, **changes: object) -> Making:
+    def of(name: str, shop: Shop | None = None, stock: str = "ask", **changes: object) -> Making:
         part: Part = demonstrator.part(name)
         if changes:
             part = replace(part, **changes)
         design = replace(demonstrator, parts=tuple(part if p.name == name else p for p in demonstrator.parts))
-        return route_part(part, gives_to(design), shop or shop_r)
+        return route_part(part, gives_to(design), shop or shop_r, stock=stock)
 
     return of
 

@@ -31,14 +31,15 @@ def test_mass_of_the_wheel_blank(made):
 
 
 def test_without_the_bar_it_says_what_is_on_the_rack(made, shop_r):
-    """No mild steel at all: a stop with the figure and what there is."""
+    """No mild steel at all: a stop with the figure when it must be bought; asked for, a slice of 92."""
     bare = replace(
         shop_r,
         rack=tuple(b for b in shop_r.rack if b.material != "mild steel"),
         obtainable=tuple(b for b in shop_r.obtainable if b.material != "mild steel"),
     )
-    making = made("wheel", bare)
+    making = made("wheel", bare, stock="buy")
 
+    assert made("wheel", bare, stock="ask").blank.size == 92
     assert making.blank is None
     assert making.findings[0].number == 201
     assert making.findings[0].figure == "90 mm"

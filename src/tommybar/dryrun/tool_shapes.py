@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from tommybar.dryrun.axis_tools import centre_drill, countersink, reamer, twist_drill
 from tommybar.dryrun.sweep import Corners, Pieces
-from tommybar.dryrun.turning_tools import blade, boring_bar, chamfer_tool, knife, recess_tool
+from tommybar.dryrun.turning_tools import blade, boring_bar, chamfer_tool, groove_tool, knife, recess_tool
 from tommybar.making.cards import Step
 from tommybar.shop.model import Shop, Tool
 
@@ -85,7 +85,9 @@ def _parting(step: Step, tool: Tool | None, directions: tuple[float, ...], shop:
 
 def _groove(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
     width = _width(step, tool, 1.0)
-    return blade(width, tool.nose if tool else 0.0, _out(tool, 3 * width), directions)
+    return groove_tool(
+        width, tool.nose if tool else 0.0, _out(tool, 3 * width), tool.shank if tool else 8.0, directions
+    )
 
 
 def _saw(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:

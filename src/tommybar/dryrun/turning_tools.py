@@ -18,7 +18,8 @@ POST_BACK = 3.0  # and the tool post by this much [mm]
 POST = 60.0  # size of a tool post or block [mm]
 SHANK_LONG = 50.0
 BLADE_RELIEF = 0.05  # each side of a blade behind its edge [mm]
-BLADE_LEFT = 1.0  # of the holder beside the blade, towards the chuck [mm]
+BLADE_LEFT = 1.0  # of a parting blade's holder beside the blade, towards the chuck [mm]
+GROUND_BACK = 0.1  # a groove tool is ground from the left side of its bit, the bit this much behind it [mm]
 RECESS_RELIEF = 0.3  # each side of a recess tool behind its edge [mm]
 EDGE = 1.5  # height of a blade's own cutting end [mm]
 CHORD_ERROR = 1e-4  # of a nose arc between its exact corners [mm]
@@ -99,6 +100,20 @@ def blade(width: float, nose: float, reach: float, directions: tuple[float, ...]
     long = max(reach, edge + 0.5)
     body = _box(-width + BLADE_RELIEF, edge, -BLADE_RELIEF, long)
     return (counter_clockwise(cut),), (body,), (_box(-width - BLADE_LEFT, long, 8.0, long + POST),)
+
+
+def groove_tool(
+    width: float, nose: float, reach: float, shank: float, directions: tuple[float, ...]
+) -> Pieces:
+    """A groove tool ground from the left side of a bit: a short blade, the bit standing out to the right.
+
+    It gets at a corner against a shoulder on its left, however high the
+    shoulder; the bit must clear what stands to its right.
+    """
+    cut, body, _ = blade(width, nose, reach, directions)
+    bit = _box(-width + GROUND_BACK, reach, shank - width, reach + 1.5 * shank)
+    post = _box(-width + POST_BACK, reach + 1.5 * shank, POST, reach + POST)
+    return cut, (*body, bit), (post,)
 
 
 def recess_tool(width: float, nose: float, reach: float, directions: tuple[float, ...]) -> Pieces:

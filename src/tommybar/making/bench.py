@@ -11,7 +11,7 @@ from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import Speed, spindle
-from tommybar.making.holding import Option
+from tommybar.making.grips import Option
 from tommybar.making.practice import rule
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import Dim, TurnedShape

@@ -53,6 +53,15 @@ def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar,
             found.append(((0.0 if on_rack else 0.5, bar.size), bar, not knurled))
         elif bar.size >= dia + skin(bar) - 1e-6:
             found.append(((1.0 + (bar.size - dia) / dia + (0.0 if on_rack else 0.6), bar.size), bar, False))
+    if stock == "ask" and not found:
+        wanted = math.ceil(dia + rule("blank", "skin_sawn"))
+        found.append(
+            (
+                (9.0, wanted),
+                Bar(f"{wanted} round, asked for", part.material, "round", wanted, 0.0, skin="sawn"),
+                False,
+            )
+        )
     found.sort(key=lambda item: (item[0], item[1].name))
     return [(bar, stays) for _, bar, stays in found]
 
@@ -127,6 +136,10 @@ def plate_blank(part: Part, shop: Shop, stock: str = "ask") -> Blank | None:
                 found.append(
                     (waste + (0.0 if bar in shop.rack else 0.5), bar.name, bar, length, width, exact)
                 )
+    if not found and stock == "ask":
+        wide, thick = shape.width.value + 2 * edge, shape.thickness.value
+        asked = Bar(f"{wide:g} x {thick:g} plate, asked for", part.material, "plate", thick, 0.0, width=wide)
+        found.append((9.0, asked.name, asked, shape.length.value, shape.width.value, False))
     if not found:
         return None
     _, _, bar, length, width, exact = min(found, key=lambda item: item[:2])

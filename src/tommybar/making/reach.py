@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tommybar.making.holding import Option
+from tommybar.making.grips import Option
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.shapes.features import TurnedShape
 
@@ -31,15 +31,16 @@ def _reaches(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bo
     length = shape.length.value
     near, far = span_in_card(job.start, job.end, length, option.free)
     arbor = option.spigot > 0
+    on_stub = arbor or option.seat > 0
     if job.kind == "face":
         return job.side == option.free and not arbor
     if job.kind == "outside":
         if job.as_supplied or job.feature == option.surface or _blocked(job, shape, option):
             return False
-        return arbor or far >= option.jaw_front + JAW_ROOM - 1e-6
+        return on_stub or far >= option.jaw_front + JAW_ROOM - 1e-6
     if job.kind == "groove":
         outside = {f.name for f in shape.outside if f.start - 1e-6 <= job.start and job.end <= f.end + 1e-6}
-        return bool(outside & have) and (arbor or far >= option.jaw_front + BLADE_ROOM - 1e-6)
+        return bool(outside & have) and (on_stub or far >= option.jaw_front + BLADE_ROOM - 1e-6)
     if job.kind == "edge":
         return (
             job.side == option.free

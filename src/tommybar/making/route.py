@@ -12,11 +12,13 @@ from dataclasses import dataclass, field
 from itertools import count
 
 from tommybar.design.model import Part
+from tommybar.making.blank_holding import blank_options
 from tommybar.making.cards import Rejected
 from tommybar.making.forecast import Axis, expected_runout, worst_runout
-from tommybar.making.holding import Option, blank_options, surface_options
+from tommybar.making.grips import Option
 from tommybar.making.jobs import Job, jobs_of
 from tommybar.making.reach import reached
+from tommybar.making.surface_holding import surface_options
 from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Shop
 

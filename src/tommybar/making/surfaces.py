@@ -13,7 +13,7 @@ from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
-HOLDER = 5.0  # how far a blade's holder stands out beside the blade; common practice, no source [mm]
+HOLDER = 8.0  # how far the bit of a groove tool stands out beside its blade; common practice, no source [mm]
 
 
 def recess(bench: Bench, job: Job) -> None:
@@ -110,13 +110,13 @@ def groove(bench: Bench, job: Job) -> None:
     near, far = span_in_card(shape.start, shape.end, bench.length, bench.option.free)
     has = bench.work.largest(near, far)
     deep = (has - shape.floor) / 2
-    beside = bench.work.largest(near + HOLDER, far - HOLDER)
-    below = (beside - shape.floor) / 2  # the holder must stay outside what stands beside the groove
+    beside = max(has, bench.work.largest(near + HOLDER, near))  # the bit stands out towards the free end
+    below = (beside - shape.floor) / 2
     tool = bench.tool(
         "groove",
         lambda t: t.width <= near - far + 1e-6 and t.reach >= below,
         lambda t: -t.width,
-        f"{job.feature} ({near - far:g} wide, {below:.1f} deep beside the next land)",
+        f"{job.feature} ({near - far:g} wide, {below:.1f} deep below what stands in front)",
     )
     if tool is None:
         return

@@ -10,7 +10,7 @@ from tommybar.making.as_machined import as_machined
 from tommybar.making.blanks import facing, round_choices, turned_blank
 from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
 from tommybar.making.forecast import expected_runout, worst_runout
-from tommybar.making.holding import ranges_in_words
+from tommybar.making.grips import ranges_in_words
 from tommybar.making.jobs import Job, jobs_of, largest_outside
 from tommybar.making.lathe_card import lathe_card
 from tommybar.making.milled_holes import hole_cards

@@ -102,7 +102,7 @@ def _span(bench: Bench, job: Job) -> tuple[float, float, bool]:
             if bench.option.ending == "part"
             else rule("blank", "saw_rest") + 0.2
         )
-    if not bench.option.spigot:
+    if not bench.option.spigot and not bench.option.seat:
         run = min(run, max(0.0, far - bench.option.jaw_front - 0.5))
     return near, max(far - run, bench.work.bottom), False
 

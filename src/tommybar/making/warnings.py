@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tommybar.design.model import Part
 from tommybar.making.cards import Step
-from tommybar.making.holding import Option
+from tommybar.making.grips import Option
 from tommybar.making.practice import rule
 from tommybar.shop.model import Shop
 

@@ -1,0 +1,132 @@
+"""Holdings made for the job: split sleeves, stub arbors, screwed stubs."""
+
+from __future__ import annotations
+
+from tommybar.making.cards import Rejected
+from tommybar.making.grips import Option, gripping, nothing_larger_behind
+from tommybar.making.jobs import in_card, largest_outside
+from tommybar.shapes.features import Cylinder, Face, TurnedShape
+from tommybar.shop.model import Shop
+
+
+def split_sleeve(
+    shape: TurnedShape, feature: Cylinder, shop: Shop, free: Face, near: float, far: float
+) -> list[Option]:
+    """A split sleeve bored in place, or tapped for a screw, with the shoulder seated on it."""
+    if "split sleeve" not in shop.can or not nothing_larger_behind(shape, free, feature):
+        return []
+    long = near - far
+    dia = feature.dia.target
+    outside = dia + 8.0
+    holder = next(
+        (j for j in shop.jaws if j.device in ("three-jaw", "collets") and gripping(j, outside) >= 8.0), None
+    )
+    if holder is None or long < 4.0:
+        return []
+    if feature.thread and feature.thread not in shop.taps:
+        return []
+    if feature.knurl is not None:
+        return []
+    words = f"split sleeve tapped {feature.thread}" if feature.thread else f"split sleeve bored {dia:.2f}"
+    return [
+        Option(
+            holder,
+            words,
+            feature.name,
+            dia,
+            long - 0.5,
+            free,
+            near,
+            "",
+            0.05 if feature.thread else 0.04,
+            10.0,
+            note="bore the sleeve in place and mark it at jaw 1, so that it goes back as it was",
+            protects="the sleeve",
+        )
+    ]
+
+
+def arbors(
+    shape: TurnedShape, made: frozenset[str], shop: Shop, free: Face, rejected: list[Rejected]
+) -> list[Option]:
+    """A stub arbor turned in place with a draw screw, for a finished through bore."""
+    options = []
+    for bore in shape.bores:
+        if not bore.through or bore.name not in made or bore.after or bore.thread:
+            continue
+        words = f"stub arbor in {bore.name}, face {free} free"
+        if "arbor" not in shop.can:
+            rejected.append(Rejected(words, "the shop file does not say that arbors are made"))
+            continue
+        leverage = largest_outside(shape) / bore.dia.value
+        if bore.dia.value < 5.0 or leverage > 5.0:
+            rejected.append(
+                Rejected(
+                    words,
+                    f"the part is {leverage:.1f} x as large as its arbor of {bore.dia.value:g} mm; 5 x at most",
+                )
+            )
+            continue
+        if in_card(0.0, shape.length.value, free) < -6 * bore.dia.value:
+            rejected.append(Rejected(words, "too long for the arbor"))
+            continue
+        options.append(
+            Option(
+                None,
+                f"stub arbor {bore.dia.value:g}, draw screw",
+                bore.name,
+                bore.dia.target,
+                shape.length.value,
+                free,
+                -shape.length.value,
+                "",
+                0.012,
+                14.0,
+                note="turn the arbor in place and leave it in the chuck until the part is done",
+                spigot=bore.dia.value + 6.0,
+            )
+        )
+    return options
+
+
+def screwed_stubs(
+    shape: TurnedShape, made: frozenset[str], shop: Shop, free: Face, rejected: list[Rejected]
+) -> list[Option]:
+    """A stub turned and screwed in place, shorter than the part, which seats on its shoulder."""
+    options = []
+    for bore in shape.bores:
+        if not bore.through or not bore.thread or bore.name not in made:
+            continue
+        words = f"stub screwed {bore.thread} in {bore.name}, face {free} free"
+        if "arbor" not in shop.can:
+            rejected.append(Rejected(words, "the shop file does not say that arbors are made"))
+            continue
+        if bore.thread not in shop.dies:
+            rejected.append(Rejected(words, f"no {bore.thread} die for the stub"))
+            continue
+        leverage = largest_outside(shape) / bore.dia.value
+        if leverage > 10.0:
+            rejected.append(
+                Rejected(
+                    words,
+                    f"the part is {leverage:.1f} x as large as the screw of {bore.dia.value:g} mm; 10 x at most",
+                )
+            )
+            continue
+        options.append(
+            Option(
+                None,
+                f"stub screwed {bore.thread}",
+                bore.name,
+                bore.dia.value,
+                shape.length.value,
+                free,
+                -shape.length.value,
+                "",
+                0.03,
+                16.0,
+                note="turn, screw and face the stub in place; its screw ends 1 mm short of the face to be cut; light cuts",
+                seat=min(3 * bore.dia.value, largest_outside(shape) - 4.0),
+            )
+        )
+    return options

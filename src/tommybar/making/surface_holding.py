@@ -1,0 +1,127 @@
+"""Ways of gripping what is finished already, with the other face free."""
+
+from __future__ import annotations
+
+from tommybar.making.cards import Rejected
+from tommybar.making.fixtures import arbors, screwed_stubs, split_sleeve
+from tommybar.making.grips import (
+    DEVICE_COST,
+    MARK_COST,
+    Option,
+    closest_collet,
+    device_words,
+    grip_needed,
+    gripping,
+    nothing_larger_behind,
+    overhang_cost,
+    ranges_in_words,
+)
+from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.practice import rule
+from tommybar.shapes.features import Cylinder, Face, TurnedShape
+from tommybar.shop.model import Jaws, Shop
+
+
+def surface_options(
+    shape: TurnedShape, made: frozenset[str], shop: Shop, jobs: tuple[Job, ...]
+) -> tuple[list[Option], list[Rejected]]:
+    """Ways of gripping what has been finished already, with the other face free."""
+    options: list[Option] = []
+    rejected: list[Rejected] = []
+    length = shape.length.value
+    supplied = {j.feature for j in jobs if j.as_supplied}
+    for free in ("A", "B"):
+        for feature in shape.outside:
+            if feature.name not in made or not isinstance(feature, Cylinder):
+                continue
+            near, far = span_in_card(feature.start, feature.end, length, free)
+            long = near - far
+            for jaws in shop.jaws:
+                if jaws.grips != "outside":
+                    continue
+                option = _on_cylinder(
+                    shape, feature, jaws, free, near, far, long, feature.name in supplied, rejected
+                )
+                options.extend(option)
+            options.extend(split_sleeve(shape, feature, shop, free, near, far))
+        options.extend(arbors(shape, made, shop, free, rejected))
+        options.extend(screwed_stubs(shape, made, shop, free, rejected))
+    return options, rejected
+
+
+def _on_cylinder(
+    shape: TurnedShape,
+    feature: Cylinder,
+    jaws: Jaws,
+    free: Face,
+    near: float,
+    far: float,
+    long: float,
+    supplied: bool,
+    rejected: list[Rejected],
+) -> list[Option]:
+    dia = feature.dia.target
+    words = f"{jaws.device}, {jaws.name} on {feature.name}, face {free} free"
+    depth = gripping(jaws, dia)
+    if depth <= 0 or (jaws.device == "collets" and not _collet_holds(jaws, dia)):
+        rejected.append(Rejected(words, f"{dia:.2f} mm is outside {ranges_in_words(jaws)}"))
+        return []
+    if feature.thread or feature.knurl:
+        rejected.append(
+            Rejected(words, "bare jaws would spoil the " + ("thread" if feature.thread else "knurl"))
+        )
+        return []
+    if not nothing_larger_behind(shape, free, feature):
+        rejected.append(Rejected(words, "a larger diameter stands between it and the chuck"))
+        return []
+    edge = feature.edge_end if free == "A" else feature.edge_start
+    usable = long - edge
+    beyond = far + shape.length.value  # what stands behind the surface, inside the jaws [mm]
+    front_step = 2.0 if long > 6 else 1.0
+    grip = min(
+        depth - (beyond if jaws.device != "collets" else 0.0),
+        usable - (front_step if long > 6 else long * 0.3),
+    )
+    front = far + grip
+    if supplied:
+        front = near - (5.0 if (feature.edge_start if free == "A" else feature.edge_end) > 0 else 2.0)
+        grip = min(depth, usable - (near - front))
+    sticks = -front
+    needed = grip_needed(dia, sticks, False)
+    if grip + 1e-6 < needed:
+        rejected.append(Rejected(words, f"grip {max(grip, 0):.1f} mm long, {needed:.1f} mm needed"))
+        return []
+    if sticks > rule("grip", "overhang_light") * dia:
+        rejected.append(
+            Rejected(
+                words,
+                f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang_light'):g} x {dia:.1f} mm",
+            )
+        )
+        return []
+    hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
+    cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0) + overhang_cost(sticks, dia)
+    if jaws.device == "collets":
+        low, high = closest_collet(jaws, dia)
+        cost += 6.0 * (high - dia) / max(high - low, 0.01) + (
+            MARK_COST if feature.dia.toleranced and not supplied else 0.0
+        )
+    return [
+        Option(
+            jaws,
+            device_words(jaws, dia),
+            feature.name,
+            dia,
+            grip,
+            free,
+            front,
+            "",
+            jaws.runout,
+            cost,
+            protects="thin copper or aluminium strips under the jaws" if hard else "",
+        )
+    ]
+
+
+def _collet_holds(jaws: Jaws, dia: float) -> bool:
+    return any(low - 1e-6 <= dia <= high + 1e-6 for low, high, _ in jaws.ranges)
