@@ -82,7 +82,7 @@ def worked_thread(
 
     def diameter(depth: float) -> float:
         exact = major - depth * pitch
-        return printed(exact / INCH, 4) * INCH if inch else printed(exact, 3)
+        return round(printed(exact / INCH, 4) * INCH, 6) if inch else printed(exact, 3)
 
     return Thread(
         designation=designation,

@@ -75,7 +75,7 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
         Row("root diameter, screw", one.core, "mm"),
         Row("stress area", one.stress_area, "mm2", 2),
         Row(f"tapping drill {one.tapping_drill_name}", one.tapping_drill, "mm", 2),
-        Row(f"thread it leaves, of {one.profile.engagement_base}", percent, "%", 0),
+        Row(f"thread it leaves, of {one.profile.engagement:.4f} P", percent, "%", 0),
         Row("blank for a die, d - 0.1 P", die_blank_diameter(one), "mm", 2),
     ]
     data: dict[str, object] = {

@@ -214,4 +214,4 @@ def _half_to_even(value: float) -> float:
 
 
 def _pair(least: float, most: float) -> Pair:
-    return round(least, 4) * INCH, round(most, 4) * INCH
+    return round(round(least, 4) * INCH, 6), round(round(most, 4) * INCH, 6)

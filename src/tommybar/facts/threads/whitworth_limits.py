@@ -149,4 +149,4 @@ def whitworth_internal(one: Thread, tolerance_class: str) -> InternalLimits:
 
 
 def _pair(least: float, most: float) -> Pair:
-    return round(least / INCH, 4) * INCH, round(most / INCH, 4) * INCH
+    return round(round(least / INCH, 4) * INCH, 6), round(round(most / INCH, 4) * INCH, 6)
