@@ -1,30 +1,50 @@
-"""``plan(design, shop, made) -> Plan``: the loop that everything else is a view of."""
+"""``plan(design, shop, made) -> Plan``: the loop that everything else is a view of.
+
+Resize proposes a scale and sizes; blanks, routes, dry run and checks confirm
+them, or hand back what was violated as a new limit, and resize is asked again.
+The number of rounds is bounded and told. With a fixed scale or pins nothing
+is proposed in their place: what they break becomes findings.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import hashlib
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import asdict, dataclass
+from functools import lru_cache
+from typing import Literal
 
+from tommybar import __version__
+from tommybar.checks import check_all
+from tommybar.checks.figures import Figure
+from tommybar.design import Design
 from tommybar.design.model import Part, SizedDesign
+from tommybar.dryrun import run_part
 from tommybar.dryrun.runs import PartRun
-from tommybar.findings import Finding
-from tommybar.made.record import Made
+from tommybar.facts.edition import edition
+from tommybar.facts.materials import material
+from tommybar.findings import Finding, in_order
+from tommybar.made import Made, retarget
 from tommybar.making.cards import Blank, Card
+from tommybar.making.parts import gives_to, making_order, route_part
+from tommybar.making.route_check import route_faults
+from tommybar.making.turned import Making
+from tommybar.nest import nest
 from tommybar.nest.cutlist import CutList
+from tommybar.resize import resize, second_choice
 from tommybar.resize.table import Bind, Resized, SizeRow
+from tommybar.shapes.features import TurnedShape
+from tommybar.shapes.mass import mass_properties
 from tommybar.shop.model import Shop
 
-
-@dataclass(frozen=True)
-class Figure:
-    """A worked-out figure for the cover or the checks page, with its source."""
-
-    what: str
-    part: str
-    value: float
-    unit: str
-    decimals: int
-    how: str  # the formula with its figures
-    source: str
+ROUNDS = 25  # how often resize may be asked again, counted
+STEP = 0.01  # the scale's grid
+PROBE = 0.8  # a stop that is still there at this share of the scale is not cured by a smaller part
+EXCLUSIONS = 3  # holdings that a dry run may forbid for one part
+# Stops that a smaller part would cure: holding, reach of tools, collisions, head room.
+SIZE_BOUND = frozenset({302, 410, 432, *range(500, 600)})
+Stock = Literal["rack", "buy", "ask"]
 
 
 @dataclass(frozen=True)
@@ -68,3 +88,185 @@ class Plan:
     def stops(self) -> tuple[Finding, ...]:
         """The findings that forbid starting."""
         return tuple(one for one in self.findings if one.severity == "stop")
+
+
+def plan_id(design_text: str, shop: Shop, made: Made, asked: tuple[object, ...]) -> str:
+    """Short name of a plan: the hash of its inputs, of the tables' edition and of the program's version."""
+    shop_data = asdict(shop)
+    shop_data["can"] = sorted(shop.can)
+    whole = json.dumps(
+        [design_text, shop_data, asdict(made), asked, edition(), __version__], sort_keys=True, default=str
+    )
+    return hashlib.sha256(whole.encode()).hexdigest()[:8]
+
+
+def _mass(part: Part) -> float:
+    if part.shape is None:
+        return 0.0
+    return mass_properties(part.shape, material(part.material).density).mass
+
+
+@lru_cache(maxsize=512)
+def _made_part(
+    part: Part, mates: tuple[tuple[str, tuple[str, ...]], ...], shop: Shop, stock: Stock
+) -> tuple[Making, PartRun | None, float]:
+    """Route, dry run and mass of one part; kept by content, so that only what changed is worked out again.
+
+    A holding in which the dry run collides is excluded and the route is
+    searched once more; when no other way is found the collision is told.
+    """
+    excluded: frozenset[str] = frozenset()
+    making = route_part(part, dict(mates), shop, stock=stock)
+    run = _run(part, making, shop)
+    best = (making, run)
+    for _ in range(EXCLUSIONS):
+        bad = [] if run is None else [one for one in run.findings if one.severity == "stop" and one.card]
+        if not bad:
+            best = (making, run)
+            break
+        hold = making.cards[bad[0].card - 1].hold
+        excluded |= {f"{hold.device} on {hold.surface}"}
+        making = route_part(part, dict(mates), shop, stock=stock, excluded=excluded)
+        if not making.cards or any(one.severity == "stop" for one in making.findings):
+            break
+        run = _run(part, making, shop)
+    making, run = best
+    if run is not None:
+        faults = tuple(
+            Finding(
+                399,
+                "stop",
+                f"The route does not replay: {words}.",
+                part.name,
+                remedy="Report this: it is our fault.",
+            )
+            for words in (route_faults(part, making.cards, shop) if _whole(making) else ())
+        )
+        making = Making(making.blank, making.cards, (*making.findings, *faults))
+    return making, run, round(_mass(part), 2)
+
+
+def _whole(making: Making) -> bool:
+    """Whether no stop has already told that something is lacking."""
+    return not any(one.severity == "stop" for one in making.findings)
+
+
+def _run(part: Part, making: Making, shop: Shop) -> PartRun | None:
+    if making.blank is None or not making.cards or not isinstance(part.shape, TurnedShape):
+        return None
+    return run_part(part, making.blank, making.cards, shop)
+
+
+@dataclass(frozen=True)
+class _Round:
+    """One proposal of resize and what became of it."""
+
+    resized: Resized
+    sized: SizedDesign
+    parts: tuple[PartPlan, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def too_large(self) -> tuple[Finding, ...]:
+        """Stops that a smaller scale would cure."""
+        return tuple(f for f in self.findings if f.severity == "stop" and f.number in SIZE_BOUND)
+
+
+def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Callable[[str], None]) -> _Round:
+    sized, found, changed = retarget(resized.design, made)
+    findings: list[Finding] = [*resized.findings, *found]
+    mates = tuple(sorted(gives_to(sized).items()))
+    parts: list[PartPlan] = []
+    for name in making_order(sized):
+        tell(f"route of {name}")
+        part = sized.part(name)
+        making, run, mass = _made_part(part, mates, shop, stock)
+        findings += making.findings
+        if run is not None:
+            findings += run.findings
+        parts.append(PartPlan(part, making.blank, making.cards, run, mass, changed.get(name, "")))
+    return _Round(resized, sized, tuple(parts), tuple(findings))
+
+
+def _limit_of(finding: Finding, scale: float) -> Bind:
+    what = f"{finding.part}: {finding.words.split(':')[-1].strip()[:80]}"
+    return Bind(what, finding.part, 0.0, 0.0, round(scale - STEP, 4), True)
+
+
+def _settled(
+    design: Design,
+    shop: Shop,
+    made: Made,
+    scale: float | None,
+    pins: Mapping[str, float | str],
+    stock: Stock,
+    tell: Callable[[str], None],
+) -> tuple[_Round, tuple[Bind, ...], int]:
+    """The proposal that stands, the limits that the making added, and how many rounds it took."""
+
+    def tried(limits: tuple[Bind, ...]) -> _Round:
+        tell("sizes")
+        return _one_round(resize(design, shop, scale, pins, stock, limits), shop, made, stock, tell)
+
+    first = tried(())
+    if scale is not None or pins or not first.too_large:
+        return first, (), 1
+    probe = _limit_of(first.too_large[0], PROBE * first.resized.scale + STEP)
+    rest = {(f.number, f.part, f.feature) for f in tried((probe,)).too_large}
+    if rest & {(f.number, f.part, f.feature) for f in first.too_large}:
+        return first, (), 2  # no smaller part cures it: tell what stands at the first proposal
+    limits: tuple[Bind, ...] = (_limit_of(first.too_large[0], first.resized.scale),)
+    for rounds in range(3, ROUNDS + 1):
+        now = tried(limits)
+        if not now.too_large or now.resized.scale > limits[-1].scale + 1e-9:
+            return now, limits, rounds
+        limits = (*limits, _limit_of(now.too_large[0], now.resized.scale))
+    return first, (), ROUNDS
+
+
+def plan(
+    design: Design,
+    shop: Shop,
+    made: Made | None = None,
+    *,
+    scale: float | None = None,
+    pins: Mapping[str, float | str] | None = None,
+    stock: Stock = "ask",
+    tell: Callable[[str], None] = lambda words: None,
+) -> Plan:
+    """Work out everything for one design in one shop.
+
+    ``scale`` or ``pins`` fix what they name: nothing is proposed in their
+    place, and what they break becomes a finding. ``stock`` says where metal
+    may come from: the rack only, bought, or asked for. ``tell`` hears one
+    line per stage, for a progress display. The same inputs give the same
+    Plan to the byte.
+    """
+    made = made or Made()
+    pins = dict(pins or {})
+    fixed = scale is not None or bool(pins)
+    now, limits, rounds = _settled(design, shop, made, scale, pins, stock, tell)
+    tell("stock")
+    cut_list, found = nest(tuple(one.blank for one in now.parts if one.blank is not None), shop, stock)
+    tell("checks")
+    found_checks, figures = check_all(now.sized, shop)
+    tell("second choice")
+    second = None if fixed else second_choice(design, shop, now.resized.scale, pins, stock, limits)
+    return Plan(
+        plan_id(design.file_text, shop, made, (scale, sorted(pins.items()), stock)),
+        __version__,
+        now.sized.title,
+        now.sized.revision,
+        now.resized.scale,
+        now.resized.rows,
+        now.resized.limits,
+        second,
+        now.sized,
+        shop,
+        made,
+        now.parts,
+        cut_list,
+        tuple(figures),
+        in_order([*now.findings, *found, *found_checks]),
+        rounds,
+    )
