@@ -55,7 +55,7 @@ def _twice(rings: tuple[Ring, ...], frame: Frame, kind: str) -> str:
 def _holders(run: CardRun, frame: Frame) -> str:
     """Jaws, collet or arbor: dark, with the name on the upper one."""
     drawn = "".join(
-        f'<path class="jaw" d="{frame.path((ring,), mirror)}"/>'
+        f'<path class="jaw" d="{frame.path((frame.inside(ring),), mirror)}"/>'
         for _, ring in run.keep_out
         for mirror in (False, True)
     )

@@ -55,6 +55,10 @@ class Frame:
             if len(ring) > 2
         )
 
+    def inside(self, ring: Ring) -> Ring:
+        """A ring of what holds, broken off at the left and upper edge so that the foot stays free."""
+        return tuple((max(z, self.left - 1.0), min(r, self.tall)) for z, r in ring)
+
     def edge(self, rings: Iterable[Ring], mirror: bool = False) -> str:
         """The outline of rings as an SVG path, without what lies on the axis."""
         sign = -1.0 if mirror else 1.0
