@@ -7,10 +7,15 @@ import time
 from dataclasses import replace
 
 import pytest
+from shapely import Polygon, box
+from shapely.errors import GEOSException
 
+from tommybar.dryrun.cutting import cut_step
 from tommybar.dryrun.run import run_part
 from tommybar.dryrun.runs import PartRun
-from tommybar.making.cards import Card, Step
+from tommybar.dryrun.sweep import counter_clockwise
+from tommybar.dryrun.tool_shapes import ToolShape
+from tommybar.making.cards import Card, Move, Step
 from tommybar.shapes.features import Bore, Cylinder, Dim, Groove, Recess, TurnedShape
 from tommybar.shapes.moments import ring_of_revolution
 
@@ -102,6 +107,15 @@ def test_a_tool_that_runs_into_the_jaws_says_so_and_how_near_others_came() -> No
     assert [f.number for f in run.findings if f.severity == "stop"] == [501, 505]
     assert "jaws" in run.findings[0].words
     assert run.cards[0].smallest_gap == 0.0
+
+
+def test_a_tool_that_passes_close_to_the_jaws_is_a_caution() -> None:
+    """Half a millimetre from the jaws: 514, no stop."""
+    steps = good_pin()
+    steps[1] = step(2, "knife", turn(8.0, -29.5), "A")
+    run = ran(steps)
+
+    assert [(f.number, f.severity, f.figure) for f in run.findings] == [(514, "caution", "0.5 mm")]
 
 
 def test_a_blade_that_is_too_short_says_so() -> None:
@@ -230,8 +244,8 @@ def test_a_recess_and_a_groove_have_their_closed_volumes() -> None:
         part(shape), blank, (card(steps, dia=90.0, grip=8.0, out=13.0, jaws="outside jaws"),), SHOP
     )
 
-    assert numbers(run) == [514]  # the blade comes to 1.5 from the jaws, its holder to 0.5
-    assert run.cards[0].smallest_gap == pytest.approx(0.5)
+    assert numbers(run) == []
+    assert run.cards[0].smallest_gap == pytest.approx(1.5)  # the groove ends 1.5 from the jaws
     assert run.cards[0].steps[1].removed_volume == pytest.approx(math.pi * (35**2 - 13**2) * 8, rel=1e-9)
     assert run.cards[0].steps[2].removed_volume == pytest.approx(math.pi * (45**2 - 43**2) * 1.5, rel=1e-9)
     assert_conserved(run)
@@ -284,3 +298,31 @@ def test_a_deep_roughing_is_fast() -> None:
 
     assert took < 0.6
     assert_conserved(run)
+
+
+def test_a_step_that_grows_without_end_is_left_out_and_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    """With a ceiling of 4 corners the first cut is given up: 512, nothing removed, the rest goes on."""
+    monkeypatch.setattr("tommybar.dryrun.cutting.MOST_CORNERS", 4)
+    run = ran(good_pin()[:1])
+
+    assert numbers(run)[0] == 512
+    assert run.removed_volume == 0.0
+
+
+def test_an_overlay_that_fails_is_tried_once_more_on_a_grid(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A failing plain overlay is marked with a note; the cut is the same to a nanometre."""
+    plain = Polygon.difference
+
+    def failing(self: Polygon, other: Polygon, grid_size: float | None = None) -> object:
+        if grid_size is None:
+            raise GEOSException("made to fail")
+        return plain(self, other, grid_size=grid_size)
+
+    edge = counter_clockwise([(0, 0), (1, 0), (1, 9), (0, 9)])
+    moves = (Move(5, 2), Move(-5, 2))
+    expected = cut_step(box(-20, 0, 0, 8), ToolShape("test", (edge,)), moves)
+    monkeypatch.setattr("shapely.geometry.base.BaseGeometry.difference", failing)
+    done = cut_step(box(-20, 0, 0, 8), ToolShape("test", (edge,)), moves)
+
+    assert (expected.retried, done.retried) == (0, 1)
+    assert done.work.area == pytest.approx(expected.work.area, abs=1e-5)

@@ -15,6 +15,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 from shapely import MultiPolygon
+from shapely.errors import GEOSException
 from shapely.geometry.base import BaseGeometry
 
 from tommybar.dryrun.body_hits import Hit, body_hit, directions_shadowed
@@ -29,6 +30,10 @@ MOST_CORNERS = 5000
 SMOOTH = 1e-6  # corners nearer than this to a straight side are noise of repeated cuts [mm]
 
 
+class TooManyCorners(OwnFault):
+    """A step whose section grows corners without end; the run of its card stops there."""
+
+
 @dataclass
 class Cut:
     """What one step did to the work."""
@@ -38,6 +43,7 @@ class Cut:
     rapid: list[tuple[int, float]] = field(default_factory=list)  # move, area it went through [mm2]
     hits: list[Hit] = field(default_factory=list)
     starts_in_metal: float = 0.0  # area of the tool inside the work before the first move [mm2]
+    retried: int = 0  # overlays that only worked on a grid of a nanometre
     swept: tuple[npt.NDArray[np.object_], ...] = ()  # every piece's sweep for every move
 
 
@@ -108,15 +114,22 @@ def cut_step(work: BaseGeometry, tool: ToolShape, moves: tuple[Move, ...]) -> Cu
         before = now.area
         for row, near in zip(cutting, near_cut[:, n], strict=True):
             if near:
-                now = now.difference(row[n])
+                now = _without(now, row[n], done)
         lost = before - now.area
         done.removed_area += lost
         if moves[n + 1].rapid and lost > VERDICT:
             done.rapid.append((n + 1, lost))
         if shapely.get_num_coordinates(now) > MOST_CORNERS:
-            raise OwnFault(
-                f"The section has more than {MOST_CORNERS} corners after move {n + 1} of {tool.kind}."
-            )
+            raise TooManyCorners(f"more than {MOST_CORNERS} corners after move {n + 1}")
     parts = without_slivers(now.simplify(SMOOTH) if done.removed_area else now)
     done.work = parts[0] if len(parts) == 1 else MultiPolygon(parts)
     return done
+
+
+def _without(work: BaseGeometry, swept: BaseGeometry, done: Cut) -> BaseGeometry:
+    """Subtract in plain float; where that fails, once on a grid of a nanometre, and say so."""
+    try:
+        return work.difference(swept)
+    except GEOSException:
+        done.retried += 1
+        return work.difference(swept, grid_size=1e-6)

@@ -10,7 +10,7 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from tommybar.dryrun import verdicts
-from tommybar.dryrun.cutting import VERDICT, Cut, cut_step, feed_directions
+from tommybar.dryrun.cutting import VERDICT, Cut, TooManyCorners, cut_step, feed_directions
 from tommybar.dryrun.grip import gripped_length, radius_there
 from tommybar.dryrun.keep_out import Fixture, fixture
 from tommybar.dryrun.runs import CardRun, StepRun
@@ -101,7 +101,13 @@ def _run_step(run: CardOnMetal, step: Step) -> None:
     lost = 0.0
     if tool is not None and step.moves:
         run.nose = max(run.nose, tool.nose)
-        done = cut_step(before, tool, step.moves)
+        try:
+            done = cut_step(before, tool, step.moves)
+        except TooManyCorners as fault:
+            run.findings.append(verdicts.gave_up(run.card, step, str(fault)))
+            done = Cut(before)
+        if done.retried:
+            run.findings.append(verdicts.unknown(run.card, "An overlay worked only on a coarser grid", step))
         run.work = done.work
         chips = before.difference(run.work)
         lost = turned_volume(before) - turned_volume(run.work)
@@ -132,6 +138,8 @@ def _say_hits(run: CardOnMetal, step: Step, tool: ToolShape, done: Cut) -> None:
 
 
 def _look_at_fixture(run: CardOnMetal, step: Step, done: Cut) -> None:
+    if not done.swept:
+        return
     for name, shape in run.held.keep_out:
         gaps = [shapely.distance(shape, row) for row in done.swept]
         least = float(min(row.min() for row in gaps))

@@ -218,6 +218,23 @@ def not_parted(card: Card, step: Step) -> Finding:
     )
 
 
+def gave_up(card: Card, step: Step, words: str) -> Finding:
+    """The section became too fine to go on with: the step was left out."""
+    return Finding(
+        512,
+        "stop",
+        f"{step.do}: the dry run gave up on this step, {words}; it took nothing away.",
+        card.part,
+        step.feature,
+        card.number,
+        step.number,
+        words,
+        "5000 corners",
+        "This is a fault of the program's: please report it with the design and the shop.",
+        SOURCE,
+    )
+
+
 def unknown(card: Card, words: str, step: Step | None = None) -> Finding:
     """Something the dry run cannot draw yet: it says so."""
     return Finding(
