@@ -88,7 +88,7 @@ def status_of(arguments: list[str]) -> int:
         _say(f"{_usage_words(error)} See: {' '.join(['tommybar', *_command(arguments)])} --help")
     except Refusal as refusal:
         _say(str(refusal))
-    except BrokenPipeError:
+    except (BrokenPipeError, SystemExit):  # typer leaves in its own way when the reader is gone
         return _reader_gone()
     except (KeyboardInterrupt, typer.Abort):
         _say("Stopped.")
@@ -131,6 +131,6 @@ def _own_fault() -> int:
 
 def _reader_gone() -> int:
     """Whoever read our output went away; what is left of it goes nowhere, or Python would complain."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
     _say("The output was closed before all of it was written.")
     return REFUSED

@@ -39,12 +39,12 @@ def pack(
     """
     if units not in ("mm", "in"):
         raise Refusal(f'The units are "{units}"; they are mm or in.', nearest(units, ("mm", "in")))
-    from tommybar.pack import write_pack
-    from tommybar.plan import plan as make_plan
-
     read, shop_read = read_design_and_shop(design, shop)
     pins, record = pins_from(pin, read), read_made(made)
     folder = _folder(out)
+    from tommybar.pack import write_pack
+    from tommybar.plan import plan as make_plan
+
     with progress() as tell:
         found = make_plan(
             read,

@@ -112,6 +112,7 @@ def part_data(one: PartPlan, findings: tuple[Finding, ...]) -> dict[str, Any]:
         found["dry_run"] = {
             "blank_mm3": _rounded(run.blank_volume),
             "removed_mm3": _rounded(run.removed_volume),
+            "parted_off_mm3": _rounded(sum(card.separated_volume for card in run.cards)),
             "left_mm3": _rounded(run.left_volume),
             "surplus_mm3": _rounded(run.surplus_volume),
             "missing_mm3": _rounded(run.missing_volume),
