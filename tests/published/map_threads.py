@@ -141,6 +141,9 @@ def _ba_form(item: str) -> Computed:
         return zero.flank_angle
     if item.startswith("shortening at crest and root"):
         return ba_shortening(zero)
+    if "allowance" in item:
+        outside = thread_limits(zero, "close" if item.startswith("close") else "normal").external
+        return outside.allowance if outside is not None else 0.0
     if item.startswith("spanner across flats"):
         return spanner_across_flats(zero.designation) / zero.major
     found = re.match(

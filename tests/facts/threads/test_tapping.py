@@ -112,3 +112,12 @@ def test_pitch_rule_is_the_difference() -> None:
     """M8x0.75: d - P is 7.25, though a table gives the stocked 7.2."""
     assert pitch_rule_drill(thread("M8x0.75")) == pytest.approx(7.25)
     assert thread("M8x0.75").tapping_drill == 7.2
+
+
+def test_a_bottoming_tap_needs_less_depth() -> None:
+    """1.5 pitches instead of 3 save 1.5 pitches of hole; a lead below 0 is refused."""
+    plug, bottoming = tap_depths(thread("M6"), 10.0), tap_depths(thread("M6"), 10.0, lead_pitches=1.5)
+
+    assert plug.tip_depth - bottoming.tip_depth == pytest.approx(1.5)
+    with pytest.raises(Refusal, match="lead of the tap is -1 pitches"):
+        tap_depths(thread("M6"), 10.0, lead_pitches=-1)

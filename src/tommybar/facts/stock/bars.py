@@ -43,7 +43,7 @@ def bars_sold(system: str = "metric") -> tuple[Bar, ...]:
     Examples
     --------
     >>> [bar.name for bar in bars_sold("inch")][-1]
-    '2'
+    '3'
 
     References
     ----------

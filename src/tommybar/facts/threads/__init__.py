@@ -4,7 +4,7 @@ from tommybar.facts.threads.ba_limits import ba_shortening, ba_tolerance
 from tommybar.facts.threads.designation import thread
 from tommybar.facts.threads.iso_965 import fundamental_deviation, metric_tolerance
 from tommybar.facts.threads.limit_pair import ExternalLimits, InternalLimits, ThreadLimits
-from tommybar.facts.threads.limits import thread_limits
+from tommybar.facts.threads.limits import has_limits, thread_limits, usual_class
 from tommybar.facts.threads.profile import crest_radius, crest_shortening, triangle_height
 from tommybar.facts.threads.series import SERIES, threads_of_series
 from tommybar.facts.threads.tapping import (
@@ -35,6 +35,7 @@ __all__ = [
     "engagement_base",
     "engagement_percent",
     "fundamental_deviation",
+    "has_limits",
     "metric_tolerance",
     "pitch_rule_drill",
     "tap_depths",
@@ -43,4 +44,5 @@ __all__ = [
     "thread_limits",
     "threads_of_series",
     "triangle_height",
+    "usual_class",
 ]

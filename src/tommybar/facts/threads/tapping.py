@@ -240,7 +240,11 @@ def tapping_drill_from(
 
 
 def tap_depths(
-    thread: Thread, full_thread: float, drill: float | None = None, point_angle: float = 118.0
+    thread: Thread,
+    full_thread: float,
+    drill: float | None = None,
+    point_angle: float = 118.0,
+    lead_pitches: float = LEAD_PITCHES,
 ) -> TapDepths:
     """Depths to drill and tap a blind hole.
 
@@ -259,6 +263,9 @@ def tap_depths(
         Diameter of the tapping drill; the table's if not given [mm]
     point_angle : float, optional
         Included angle of the drill's point [deg]
+    lead_pitches : float, optional
+        Pitches that the last tap leaves short of full form: 3, or about 1.5
+        for a bottoming tap; not below 0 [-]
 
     Returns
     -------
@@ -268,7 +275,7 @@ def tap_depths(
     Raises
     ------
     Refusal
-        If the depth of thread is not above 0.
+        If the depth of thread is not above 0, or the lead is below 0.
 
     Examples
     --------
@@ -281,14 +288,19 @@ def tap_depths(
 
     References
     ----------
-    .. [1] Common practice, no source, for 3 P of lead; the point is geometry.
+    .. [1] Common practice, no source, for the leads; the point is geometry.
     """
     if not full_thread > 0:
         raise Refusal(
             f"The depth of full thread is {full_thread:g} mm; it must be above 0.",
             f"{2 * thread.major:g} mm is two diameters of {thread.designation}.",
         )
-    lead = LEAD_PITCHES * thread.pitch
+    if not lead_pitches >= 0:
+        raise Refusal(
+            f"The lead of the tap is {lead_pitches:g} pitches; it must not be below 0.",
+            "A plug tap has about 3, a bottoming tap about 1.5.",
+        )
+    lead = lead_pitches * thread.pitch
     tip = point_length(thread.tapping_drill if drill is None else drill, point_angle)
     return TapDepths(
         full_thread=full_thread,
