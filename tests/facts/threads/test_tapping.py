@@ -1,4 +1,4 @@
-"""Tapping holes: percentage, drill from a drawer, depths, blanks for dies."""
+"""Tapping holes: percentage, drill from a drawer."""
 
 from __future__ import annotations
 
@@ -6,11 +6,9 @@ import pytest
 
 from tommybar.facts.drills import drill_size
 from tommybar.facts.threads import (
-    die_blank_diameter,
     drill_for_percent,
     engagement_percent,
     pitch_rule_drill,
-    tap_depths,
     tapping_drill_from,
     thread,
 )
@@ -87,37 +85,7 @@ def test_a_drawer_without_a_fitting_drill_is_refused_with_the_range() -> None:
         tapping_drill_from(thread("2 BA"), drawer, least=70, most=75)
 
 
-def test_blind_hole_depths_of_the_retaining_screw() -> None:
-    """M3, 6 deep, 2.5 drill: lead 1.5, full diameter to 7.5, point 0.75 more."""
-    depths = tap_depths(thread("M3"), 6.0, 2.5)
-
-    assert depths.lead == pytest.approx(1.5)
-    assert depths.full_diameter_depth == pytest.approx(7.5)
-    assert depths.tip == pytest.approx(0.300 * 2.5, abs=0.002)
-    assert depths.tip_depth == pytest.approx(8.25, abs=0.005)
-
-
-def test_blind_hole_needs_a_depth() -> None:
-    """No thread depth is refused, and two diameters are suggested."""
-    with pytest.raises(Refusal, match=r"depth of full thread is 0 mm.*6 mm is two diameters of M3"):
-        tap_depths(thread("M3"), 0.0)
-
-
-def test_die_blank_of_the_handle_screw() -> None:
-    """M4 is turned to 3.93 before the die."""
-    assert die_blank_diameter(thread("M4")) == pytest.approx(3.93)
-
-
 def test_pitch_rule_is_the_difference() -> None:
     """M8x0.75: d - P is 7.25, though a table gives the stocked 7.2."""
     assert pitch_rule_drill(thread("M8x0.75")) == pytest.approx(7.25)
     assert thread("M8x0.75").tapping_drill == 7.2
-
-
-def test_a_bottoming_tap_needs_less_depth() -> None:
-    """1.5 pitches instead of 3 save 1.5 pitches of hole; a lead below 0 is refused."""
-    plug, bottoming = tap_depths(thread("M6"), 10.0), tap_depths(thread("M6"), 10.0, lead_pitches=1.5)
-
-    assert plug.tip_depth - bottoming.tip_depth == pytest.approx(1.5)
-    with pytest.raises(Refusal, match="lead of the tap is -1 pitches"):
-        tap_depths(thread("M6"), 10.0, lead_pitches=-1)

@@ -8,14 +8,14 @@ from collections.abc import Mapping
 from tommybar.facts.answer import Answer, Row
 from tommybar.facts.drills import drill_size
 from tommybar.facts.keyed import number
+from tommybar.facts.threads.blind_hole import tap_depths
 from tommybar.facts.threads.designation import thread
+from tommybar.facts.threads.die_blank import die_blank_diameter
 from tommybar.facts.threads.limit_pair import ThreadLimits
 from tommybar.facts.threads.limits import has_limits, thread_limits
 from tommybar.facts.threads.tapping import (
-    die_blank_diameter,
     drill_for_percent,
     engagement_percent,
-    tap_depths,
 )
 from tommybar.facts.threads.thread import Thread
 from tommybar.refusals import Refusal
