@@ -38,6 +38,9 @@ def fixture(hold: Hold, top: float, shop: Shop) -> Fixture:
     radius = hold.dia / 2
     if "arbor" in hold.device:
         return _arbor(radius, front, top, hold.length)
+    if hold.seat > 0:
+        shoulder = box(front - 20.0, 0.0, front, hold.seat / 2)
+        return Fixture((("shoulder of the stub", shoulder),), front, (front, front + hold.length), 0.0)
     grip = (front - hold.length, front)
     jaws = shop.jaw_set(hold.jaws)
     if jaws is None:

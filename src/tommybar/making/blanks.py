@@ -50,9 +50,9 @@ def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar,
         exact = abs(bar.size - dia) < 1e-6 and bar.skin in ("drawn", "ground") and may_stay
         knurled = exact and any(f.knurl for f in at_full)
         if exact and (not _wants_turning(at_full) or knurled):
-            found.append(((0.0 if on_rack else 0.5, bar.size), bar, not knurled))
+            found.append(((0.0 if on_rack else 1.0, bar.size), bar, not knurled))
         elif bar.size >= dia + skin(bar) - 1e-6:
-            found.append(((1.0 + (bar.size - dia) / dia + (0.0 if on_rack else 0.6), bar.size), bar, False))
+            found.append((((0.2 if on_rack else 1.2) + (bar.size - dia) / dia, bar.size), bar, False))
     if stock == "ask" and not found:
         wanted = math.ceil(dia + rule("blank", "skin_sawn"))
         found.append(

@@ -90,6 +90,7 @@ class Hold:
     runout: float  # TIR to be expected near the grip [mm]
     why: str
     stop: str = ""  # against what the work is seated
+    seat: float = 0.0  # diameter of the shoulder of a screwed stub [mm]; 0 for other holdings
     rejected: tuple[Rejected, ...] = ()
 
 

@@ -53,6 +53,7 @@ def lathe_card(
         option.runout,
         _why_held(option.surface, number, bench, todo),
         _seat(option.surface, option.ending),
+        option.seat,
         rejected,
     )
     card = Card(
