@@ -49,7 +49,7 @@ def _step(step: dict[str, Any], unit: str) -> str:
 
 def _measure(one: dict[str, Any], unit: str) -> str:
     each, places = (25.4, 4) if unit == "in" else (1.0, 3)
-    bound = ""
+    bound = f" {one['target'] / each:.{places - 1}f} {unit}, general tolerance,"
     if one["low"] is not None:
         bound = f" {one['low'] / each:.{places}f} to {one['high'] / each:.{places}f} {unit}"
     gives = f" (give it to {escape(', '.join(one['gives']))})" if one["gives"] else ""

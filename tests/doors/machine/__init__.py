@@ -1,0 +1,1 @@
+"""The file for the machine, in a browser."""

@@ -1,0 +1,42 @@
+"""The demonstrator's whole route at the page, from the first grip to the last tick."""
+
+from __future__ import annotations
+
+import pytest
+
+from tommybar.design import load_design
+from tommybar.made import load_made
+from tommybar.plan import plan
+from tommybar.shop import example_shops, load_shop
+
+from .moves import saved
+
+pytestmark = pytest.mark.browser
+
+WALK = """() => {
+  const press = (id) => document.getElementById(id).click();
+  for (let n = 0; n < 5000 && document.getElementById('main'); n += 1) {
+    press('main');
+    if (document.getElementById('entry-write')) { press('nudge-up'); press('entry-write'); }
+    document.querySelectorAll('.tick:not([aria-label$="done"])').forEach((one) => one.isConnected && one.click());
+    if (document.querySelector('.at-list')) { if (!document.getElementById('main')) return n; }
+  }
+  return -1;
+}"""
+
+
+def test_every_step_of_the_demonstrator_can_be_done_and_is_recorded(opened, tmp_path):
+    """Each step of each piece is ticked once, each hold point has its size, and the file says so."""
+    shop = example_shops()["shop-r"]
+    whole = plan(load_design(shop.parents[1] / "demonstrator" / "design.yaml"), load_shop(shop))
+    page = opened(whole)
+
+    assert page.evaluate(WALK) > 0
+    assert "✓ Every card is done." in page.inner_text("#view")
+
+    made = load_made(saved(page, tmp_path))
+    steps = [(step.key, one.part.count) for one in whole.parts for card in one.cards for step in card.steps]
+    ticked = [one.key for one in made.ticks if one.done]
+    assert {key: ticked.count(key) for key, _ in steps} == dict(steps)
+    sizes = {m.size for one in whole.parts for c in one.cards for step in c.steps for m in step.measure}
+    assert {one.size for one in made.measured} == sizes
