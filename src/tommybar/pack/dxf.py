@@ -70,7 +70,7 @@ def _set_up(doc: Any, scale: float) -> None:
     ):  # fmt: skip
         style.set_dxf_attrib(name, paper / scale)
     for name, value in (
-        ("dimtxsty", STYLE), ("dimdec", 3), ("dimzin", 8), ("dimtad", 0), ("dimtih", 0), ("dimtoh", 0),
+        ("dimtxsty", STYLE), ("dimdec", 3), ("dimzin", 8), ("dimtad", 1), ("dimtih", 0), ("dimtoh", 0),
         ("dimtmove", 2), ("dimlfac", 1.0), ("dimscale", 1.0), ("dimdsep", ord(".")),
     ):  # fmt: skip
         style.set_dxf_attrib(name, value)
@@ -152,7 +152,13 @@ class _Writer:
         if upright and a[1] > b[1]:
             a, b = b, a  # with the lower point first the words stand left of the line
         base = (one.at / self.scale, a[1]) if upright else self.at((one.a[0], one.at))
-        words = "\\P".join(_dimension_words(text.words) for text in one.words)
+        first = one.words[0].size
+        words = "\\P".join(
+            _dimension_words(text.words)
+            if text.size == first
+            else f"{{\\H{text.size / first:.2f}x;{_dimension_words(text.words)}}}"
+            for text in one.words
+        )
         made = self.space.add_linear_dim(
             base=base,
             p1=a,

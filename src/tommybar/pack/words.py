@@ -6,7 +6,17 @@ from tommybar.design.model import Part, SizedDesign
 from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.pack.units import Reader
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import Bore, CircleHoles, CrossHole, Cylinder, Dim, PlateHole, TurnedShape
+from tommybar.shapes.features import (
+    Bore,
+    CircleHoles,
+    CrossHole,
+    Cylinder,
+    Dim,
+    PlateHole,
+    PlateShape,
+    Shape,
+    TurnedShape,
+)
 
 DIA = "Ø"
 
@@ -132,9 +142,23 @@ def part_notes(part: Part, design: SizedDesign, reader: Reader, knurl: bool = Tr
                 f"{loop.name}:{figure} made last, to leave "
                 f"{reader.length(loop.least, 3)} to {reader.length(loop.most, 3)}"
             )
+    notes += [f"{size.name.split('.', 1)[-1]}: {size.because}" for size in _told_why(shape)]
     if part.note:
         notes.append(part.note)
     return tuple(dict.fromkeys(note.replace("_", " ") for note in notes))
+
+
+def _told_why(shape: Shape | None) -> list[Dim]:
+    """Sizes whose limits are not those of the drawing, with the reason."""
+    if isinstance(shape, TurnedShape):
+        cylinders = [one for one in shape.outside if isinstance(one, Cylinder)]
+        sizes = [shape.length, *(one.dia for one in cylinders), *(one.dia for one in shape.bores)]
+        sizes += [one.dia for one in shape.circle_holes] + [one.dia for one in shape.cross_holes]
+    elif isinstance(shape, PlateShape):
+        sizes = [shape.length, shape.width, shape.thickness, *(one.dia for one in shape.holes)]
+    else:
+        sizes = []
+    return [size for size in sizes if size.because]
 
 
 def _edge_notes(shape: TurnedShape, reader: Reader) -> list[str]:

@@ -1,4 +1,4 @@
-"""A plan written down: one PDF, drawings as SVG and DXF, lists as CSV."""
+"""A plan written down: one PDF, drawings as SVG and DXF, lists as CSV, the page for the machine."""
 
 from __future__ import annotations
 
@@ -18,6 +18,8 @@ from tommybar.pack.front.stock import put_stock
 from tommybar.pack.front.tools import put_tools
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.lists import list_texts
+from tommybar.pack.machine.contents import page_contents
+from tommybar.pack.machine.write import machine_page
 from tommybar.pack.pdf import pdf_bytes
 from tommybar.pack.plan_json import plan_json
 from tommybar.pack.sheet import Sheet
@@ -81,6 +83,7 @@ def _cards(one: PartPlan, plan: Plan, imprint: Imprint) -> list[Sheet]:
             f"card {n + 2}, {after}" if after else "",
             plan.shop.lathe.cross_slide.reads,
             one.part.count,
+            one.changed,
         )
         made += card_sheets(card, one.part, run, imprint, neighbours)
     return made
@@ -117,6 +120,8 @@ def write_pack(
     tell("lists")
     files |= list_texts(plan, reader)
     files["plan.json"] = plan_json(plan)
+    tell("machine.html")
+    files["machine.html"] = machine_page(page_contents(plan, reader))
     return _written(files, folder)
 
 

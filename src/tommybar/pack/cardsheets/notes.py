@@ -57,7 +57,7 @@ def why_words(card: Card) -> tuple[str, ...]:
     return tuple(dict.fromkeys(line.replace("_", " ").replace("..", ".") for line in words))
 
 
-def notes_of(card: Card, run: CardRun | None, reader: Reader) -> list[Note]:
+def notes_of(card: Card, run: CardRun | None, reader: Reader, changed: str = "") -> list[Note]:
     """All notes, most needed first."""
     known = []
     if run is not None and run.smallest_gap >= 0:
@@ -69,6 +69,7 @@ def notes_of(card: Card, run: CardRun | None, reader: Reader) -> list[Note]:
         )
     notes = [
         Note("Before starting", card.before_starting),
+        Note("Changed", (changed[:1].upper() + changed[1:],) if changed else ()),
         Note("Look out", tuple(known)),
         Note("Drawer", (" · ".join(card.drawer),) if card.drawer else ()),
         Note("What goes wrong", card.goes_wrong),

@@ -33,12 +33,13 @@ SPARE = 58.0  # room left under the ladder in which the part after the card is s
 
 @dataclass(frozen=True)
 class Neighbours:
-    """The cards before and after, in words for the foot; and who the shop's cross-slide dial speaks to."""
+    """What a card must know besides itself: its neighbours, how the cross-slide's dial reads, how many off."""
 
     before: str = ""
     after: str = ""
     reads: str = "RAD"
     count: int = 1
+    changed: str = ""  # why its limits are other than drawn
 
 
 @dataclass
@@ -93,7 +94,7 @@ def card_sheets(
 ) -> list[Sheet]:
     """All pages of one card."""
     pages = _fewest_pages(card, imprint, neighbours.reads)
-    notes = notes_of(card, run, imprint.reader)
+    notes = notes_of(card, run, imprint.reader, neighbours.changed)
     sheets = []
     for n, page in enumerate(pages, 1):
         sheet = Sheet(f"{card.part}-card-{card.number}" + (f"-{n}" if len(pages) > 1 else ""))

@@ -73,15 +73,14 @@ def _plate(
             marks += [Line(((at, y), (at, y + h)), "cut") for at in (x, x + w)]
         if "edge" in words:
             marks += [Line(((x, at), (x + w, at)), "cut") for at in (y, y + h)]
-    name = f"{face} face up, " if face else ""
-    marks.append(
-        Text(
-            (width, y + h + jaw + 5.5),
-            f"{name}{reader.length(long)} × {reader.length(tall)}",
-            SIZE,
-            anchor="end",
-        )
+    sizes = Text(
+        (width, y + h + jaw + 5.5), f"{reader.length(long)} × {reader.length(tall)}", SIZE, anchor="end"
     )
+    named = replace(sizes, words=f"{face} face up, {sizes.words}") if face else sizes
+    fits = named.width < width - 24.0
+    marks.append(named if fits else sizes)
+    if face and not fits:
+        marks.append(Text((width, sizes.at[1] + 5.4), f"{face} face up", SIZE, anchor="end"))
     return marks
 
 

@@ -39,6 +39,8 @@ def cover_sheet(plan: Plan, imprint: Imprint, contents: list[tuple[str, str]]) -
     room = 193.0 - y
     size = BODY
     lines = [*cautions, *speeds]
+    if imprint.reader.unit == "in":
+        lines.append("– Drawings, lists and big figures are in inches; sentences keep millimetres.")
     while (
         sum(len(wrapped(line, SPLIT - LEFT - 10.0, size)) for line in lines) * size * LINE_STEP > room
         and size > 3.4
@@ -93,6 +95,17 @@ def _contents(sheet: Sheet, plan: Plan, contents: list[tuple[str, str]]) -> None
         sheet.text(x, y + 0.75 * size, title, size)
         sheet.text(RIGHT, y + 0.75 * size, number, size, anchor="end")
         y += size * LINE_STEP
+    chosen = [one for one in plan.figures if one.what not in ("mass", "moment of inertia")]
+    if chosen and y < 185.0:
+        y = heading(sheet, "What was worked out", y + 3.0, x)
+        for figure in chosen:
+            if y > 196.0:
+                break
+            value = f"{figure.value:.{figure.decimals}f} {figure.unit}".strip()
+            words, room = f"{figure.what}, {figure.part}", RIGHT - x - width_of(value, BODY, True) - 3.0
+            sheet.text(x, y + 3.2, wrapped(words, room, BODY)[0], BODY)
+            sheet.text(RIGHT, y + 3.2, value, BODY, True, "end")
+            y += BODY * LINE_STEP
 
 
 def family_marks(plan: Plan) -> list[Mark]:
