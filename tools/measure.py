@@ -96,7 +96,7 @@ def starts() -> list[Row]:
 def replans() -> list[Row]:
     """How long a changed size takes once the program is warm, and how long the pack."""
     from tommybar.design import design_from_text
-    from tommybar.pack import write_pack
+    from tommybar.pack.write import write_pack
     from tommybar.plan import plan
     from tommybar.shop import load_shop
 

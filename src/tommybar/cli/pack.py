@@ -42,7 +42,7 @@ def pack(
     read, shop_read = read_design_and_shop(design, shop)
     pins, record = pins_from(pin, read), read_made(made)
     folder = _folder(out)
-    from tommybar.pack import write_pack
+    from tommybar.pack.write import write_pack
     from tommybar.plan import plan as make_plan
 
     with progress() as tell:
