@@ -12,7 +12,8 @@ from tommybar.nest.bound import best_patterns, least_bars
 from tommybar.nest.cutlist import BuyLine, Cut, SawnBar
 from tommybar.nest.lengths import fewest_bars
 from tommybar.nest.rack import SHELVED, Piece, serves
-from tommybar.nest.slip import Wanted, buy_line, figure_words, known_material, section_words
+from tommybar.nest.slip import Wanted, buy_line, known_material, section_words
+from tommybar.resize.choice import words as figure_words
 from tommybar.shop.model import Bar, Shop
 
 

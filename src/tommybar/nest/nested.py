@@ -11,8 +11,10 @@ from tommybar.nest.bound import least_unserved
 from tommybar.nest.buying import bought
 from tommybar.nest.cutlist import BuyLine, CutList, SawnBar
 from tommybar.nest.rack import MOST_OVER, SHELVED, Piece, Stand, exact, lay, serves, stands_of
-from tommybar.nest.slip import figure_words, same_material, section_words
+from tommybar.nest.slip import section_words
 from tommybar.refusals import Refusal
+from tommybar.resize.choice import words as figure_words
+from tommybar.resize.limits import same_material
 from tommybar.shop.model import Bar, Shop
 
 MODES = ("rack", "buy", "ask")

@@ -9,7 +9,7 @@ from tommybar.making.cards import Blank
 from tommybar.nest.cutlist import Cut
 from tommybar.nest.lengths import fill_offcuts
 from tommybar.nest.shelves import shelve
-from tommybar.nest.slip import same_material
+from tommybar.resize.limits import same_material
 from tommybar.shop.model import Bar
 
 FLAT = ("flat", "plate", "sheet")  # sections that stand in for each other

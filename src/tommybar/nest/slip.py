@@ -8,6 +8,8 @@ from math import ceil, pi, sqrt
 from tommybar.facts.materials import Material, material, material_names
 from tommybar.nest.cutlist import BuyLine
 from tommybar.refusals import Refusal
+from tommybar.resize.choice import words
+from tommybar.resize.limits import same_material
 from tommybar.shop.model import Bar, Shop
 
 MOST_ALIKE = 3  # alloys named on one line
@@ -27,15 +29,6 @@ class Wanted:
     parts: tuple[str, ...]
 
 
-def figure_words(value: float) -> str:
-    """A figure without noughts that say nothing.
-
-    >>> figure_words(70.0), figure_words(13.50)
-    ('70', '13.5')
-    """
-    return f"{value:.2f}".rstrip("0").rstrip(".")
-
-
 def section_words(section: str, size: float, width: float) -> str:
     """A section as it is asked for over the counter.
 
@@ -43,12 +36,12 @@ def section_words(section: str, size: float, width: float) -> str:
     ('70 round', '30 x 10 flat')
     """
     if section in ("flat", "plate", "sheet"):
-        return f"{figure_words(width)} x {figure_words(size)} {section}"
+        return f"{words(width)} x {words(size)} {section}"
     if section == "hexagon":
-        return f"{figure_words(size)} across flats hexagon"
+        return f"{words(size)} across flats hexagon"
     if section == "tube":
-        return f"{figure_words(size)} outside, {figure_words(width)} bore tube"
-    return f"{figure_words(size)} {section}"
+        return f"{words(size)} outside, {words(width)} bore tube"
+    return f"{words(size)} {section}"
 
 
 def section_area(section: str, size: float, width: float) -> float:
@@ -70,14 +63,6 @@ def known_material(name: str) -> Material | None:
         return material(name)
     except Refusal:
         return None
-
-
-def same_material(one: str, other: str) -> bool:
-    """Whether two names stand for the same material."""
-    first, second = known_material(one), known_material(other)
-    if first is None or second is None:
-        return one.strip().casefold() == other.strip().casefold()
-    return first.name == second.name
 
 
 def alike(name: str) -> tuple[str, ...]:
@@ -113,14 +98,14 @@ def buy_line(wanted: Wanted, shop: Shop, stock: str) -> BuyLine:
         if wanted.count > 1
         else ("a slice of" if _slice(wanted) else "a piece of")
     )
-    words = f"{head} {many} {what} {wanted.material}, {figure_words(wanted.length)} long"
+    said = f"{head} {many} {what} {wanted.material}, {words(wanted.length)} long"
     if shop.unit == "in":
-        words += f" ({_inch(wanted.size)} in section, {_inch(wanted.length)} in long)"
-    words += ", saw cut is fine, up to 2 longer does no harm"
+        said += f" ({_inch(wanted.size)} in section, {_inch(wanted.length)} in long)"
+    said += ", saw cut is fine, up to 2 longer does no harm"
     if mass:
-        words += f"; about {_mass_words(mass)}"
+        said += f"; about {_mass_words(mass)}"
     return BuyLine(
-        words + ".",
+        said + ".",
         wanted.section,
         wanted.size,
         wanted.width,

@@ -30,7 +30,7 @@ class Offers:
         self.design, self.shop, self.leaning, self.stock, self.pins = design, shop, leaning, stock, pins
         self.sizes = {size.name: size for size in design.named if not size.expression}
         self._clearance_of = dict(leaning.through_screws())
-        self._pieces: dict[str, list[Bar]] = {}
+        self._pieces: dict[tuple[str, str], list[Bar]] = {}
         self._known: dict[tuple[float, frozenset[str]], dict[str, Domain]] = {}
 
     def at(self, scale: float, widened: frozenset[str] = frozenset()) -> dict[str, Domain]:
@@ -92,17 +92,20 @@ class Offers:
                 size.name, old, scale, [bar.width for bar in pieces], "flat", self.design.units
             )
         thick = [bar.size for bar in pieces]
-        domain = plate_domain if size.follows == "plate" or old * scale >= 3 else sheet_domain
-        return domain(size.name, old, scale, thick, size.follows, self.design.units)
+        if size.follows == "plate" or old * scale >= 3:
+            sold = [bar.size for bar in self._stock(size.name, "", FLAT, "buy")]
+            return plate_domain(size.name, old, scale, thick, size.follows, self.design.units, sold)
+        return sheet_domain(size.name, old, scale, thick, size.follows, self.design.units)
 
-    def _stock(self, name: str, kind: str, sections: tuple[str, ...]) -> list[Bar]:
+    def _stock(self, name: str, kind: str, sections: tuple[str, ...], stock: str = "") -> list[Bar]:
         """Pieces for the part that a stock-following size belongs to."""
-        if name not in self._pieces:
+        key = (name, stock or self.stock)
+        if key not in self._pieces:
             parts = self.leaning.materials_of(name)
             wanted = [one for one in parts if one[1] == kind] or list(parts)
             material = wanted[0][2] if wanted else ""
-            self._pieces[name] = pieces_of(self.shop, material, sections, self.stock) if material else []
-        return self._pieces[name]
+            self._pieces[key] = pieces_of(self.shop, material, sections, key[1]) if material else []
+        return self._pieces[key]
 
     def _clearing(self, name: str, scale: float, owned: tuple[float, ...]) -> tuple[float, ...]:
         """For each thread its screw may take, the drill that clears it and is nearest to the medium series."""

@@ -237,7 +237,8 @@ def _plate(part: Part, shape: PlateShape, shop: Shop, stock: str) -> Iterator[As
     bound, who = (thickest.size, thickest.name) if thickest else (0.0, "rack")
     yield Asked("limit", f"thickest {part.material}", part.name, thick, bound, who=who)
     if pieces and not fits:
-        widest = max(pieces, key=lambda bar: (bar.width >= wide - 1e-6, bar.length, bar.width))
+        thick_enough = [bar for bar in pieces if bar.size >= thick - 1e-6] or pieces
+        widest = max(thick_enough, key=lambda bar: (bar.width >= wide - 1e-6, bar.length, bar.width))
         yield Asked("limit", f"width of the {part.material}", part.name, wide, widest.width, who=widest.name)
         yield Asked(
             "limit", f"length of the {part.material}", part.name, long, widest.length, who=widest.name

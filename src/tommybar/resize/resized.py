@@ -12,12 +12,13 @@ from tommybar.resize.conflict import smallest_conflict
 from tommybar.resize.rows import rows_of
 from tommybar.resize.scales import SMALLEST, Heeded, Scales, refuse_nonsense
 from tommybar.resize.screw_threads import shortfall
-from tommybar.resize.search import Tried, nearest_picks
+from tommybar.resize.search import Tried
 from tommybar.resize.table import Bind, Price, Resized
 from tommybar.resize.told import broken_finding, conflict_finding, notes
 from tommybar.shop.model import Shop
 
 SECOND_FROM = 0.75  # a second choice is looked for down to this share of the first scale
+WORTHWHILE = 0.5  # and told when it has at most this share of the snapping of the first
 
 
 def resize(
@@ -53,19 +54,17 @@ def second_choice(
 ) -> Resized | None:
     """A smaller scale at which reamed holes and threads land with less snapping, or None.
 
-    Looked for down to 0.75 of the first choice; of scales that land equally
-    well the largest is taken. ``scale`` is the first choice when it is known.
+    Looked for down to 0.75 of the first choice, and told only when half of the
+    snapping or less is left; of scales that land equally well the largest is
+    taken. ``scale`` is the first choice when it is known.
     """
     pins = dict(pins or {})
     refuse_nonsense(design, scale, pins, stock)
     scales = Scales(design, shop, stock, pins, extra)
-    if scale is None:
-        first, _, _ = scales.largest(1.0)
-    else:
-        first = scales.at(scale)
-    if first is None or not first.picks:
+    first = scales.largest(1.0)[0] if scale is None else scales.best_at(scale)
+    if first is None:
         return None
-    best, least = None, _snapping(scales, first) - 1e-9
+    best, least = None, WORTHWHILE * _snapping(scales, first) - 1e-9
     for one in scales.grid(first.scale, max(SMALLEST, SECOND_FROM * first.scale)):
         tried = scales.at(one)
         if one < first.scale and tried.good and _snapping(scales, tried) < least:
@@ -113,21 +112,15 @@ def _driven(design: Design, pins: Mapping[str, float | str]) -> float | None:
 def _resized(scales: Scales, fixed: float | None) -> Resized:
     wanted = 1.0 if fixed is None else fixed
     findings = []
+    found, sure = None, True
     if fixed is None:
         found, _, sure = scales.largest(wanted)
-        tried = found or scales.at(wanted)
-    else:
-        found, tried, sure = None, scales.at(wanted), True
-    deciding = deciding_keys(scales, tried, wanted) if found else frozenset()
-    if not tried.picks:
-        tried.picks = nearest_picks(tried.domains)
-    binds = binds_of(scales, tried, deciding)
-    if found is None and not tried.good:
-        if fixed is None and sure:
-            findings.append(conflict_finding(smallest_conflict(scales, wanted), wanted, SMALLEST))
-        asked = [*tried.broken, *(one for one in scales.looks.at(tried.values) if one.forbids)]
-        findings += [broken_finding(one, binds) for one in {one.key: one for one in asked}.values()]
-    findings += notes(tried, scales.looks.at(tried.values), scales.looks.not_met_as_drawn)
+    tried = found or scales.best_at(wanted)
+    binds = binds_of(scales, tried, deciding_keys(scales, tried, wanted) if found else frozenset())
+    if fixed is None and found is None and sure:
+        findings.append(conflict_finding(smallest_conflict(scales, wanted), wanted, SMALLEST))
+    findings += [broken_finding(one, binds) for one in tried.broken]
+    findings += notes(tried, scales.looks.at(tried.values), scales.looks.not_met_as_drawn, sure)
     return Resized(
         tried.scale,
         rows_of(scales, tried),

@@ -11,7 +11,7 @@ from tommybar.resize.asked import Asked, Key
 from tommybar.resize.domains import SCALED, Offers
 from tommybar.resize.leaning import Leaning
 from tommybar.resize.look import Looks
-from tommybar.resize.search import Tried, search
+from tommybar.resize.search import Tried, search, tools_lacking
 from tommybar.resize.table import Bind
 from tommybar.shop.model import Shop
 
@@ -19,17 +19,23 @@ STEP = 0.01
 SMALLEST = 0.25
 LARGEST = 4.0
 LOOKS_IN_ALL = 6000
+GIVEN_UP = 12  # rounds of giving up what cannot be kept at a scale that stands
 
 
 @dataclass(frozen=True)
 class Heeded:
-    """Which askings are taken into account: all but ``left_out``, or none but ``only``."""
+    """Which askings are taken into account: all but ``left_out``, or none but ``only``.
+
+    What cannot be drawn always counts: behind it nothing else can be seen.
+    """
 
     left_out: frozenset[Key] = frozenset()
     only: frozenset[Key] | None = None
 
     def counts(self, key: Key) -> bool:
         """Whether an asking is taken into account."""
+        if key[0] == "drawable":
+            return True
         return key not in self.left_out if self.only is None else key in self.only
 
 
@@ -51,7 +57,10 @@ class Scales:
         self.leaning = Leaning(design)
         self.offers = Offers(design, shop, self.leaning, stock, pins)
         self.looks = Looks(design, shop, stock, self.leaning)
-        self.drawn = {size.name: size for size in design.named}
+        in_musts = frozenset().union(*(self.leaning.of_text(text) for text, _, _ in design.must()))
+        self._in_musts = frozenset(
+            size.name for size in design.named if size.follows == "scale" and size.name in in_musts
+        )
         self._tried: dict[tuple[float, Heeded], Tried] = {}
 
     def grid(self, wanted: float, smallest: float = SMALLEST) -> Iterator[float]:
@@ -61,12 +70,35 @@ class Scales:
             yield round(hundredth * STEP, 2)
 
     def at(self, scale: float, heeded: Heeded = ALL) -> Tried:
-        """The best sizes at one scale. Scaled sizes may be rounded to the other side for a must-line."""
+        """The best sizes at one scale.
+
+        Where nothing keeps everything, scaled sizes that a must-line names may
+        be rounded to the other side of the grid.
+        """
         known = self._tried.get((scale, heeded))
         if known is None:
             known = self._handed_back(self._searched(scale, heeded), heeded)
             self._tried[scale, heeded] = known
         return known
+
+    def best_at(self, scale: float) -> Tried:
+        """The best sizes at a scale that stands: what cannot be kept there is given up, all else is kept."""
+        tried = self.at(scale)
+        given_up: frozenset[Key] = frozenset()
+        seen: dict[Key, Asked] = dict(tried.ever_broken)
+        for _ in range(GIVEN_UP):
+            broken = sorted({one.key for one in tried.broken if one.kind != "drawable"} - given_up)
+            if tried.good or not broken:
+                break
+            hopeless = {key for key in broken if not self.at(scale, Heeded(only=frozenset((key,)))).good}
+            given_up |= hopeless or {broken[0]}
+            tried = self.at(scale, Heeded(left_out=given_up))
+            seen.update(tried.ever_broken)
+        still = tuple(one for one in self.looks.at(tried.values) if one.forbids)
+        lacking = tuple(tools_lacking(tried.picks, frozenset(self.pins)))
+        over = tuple(one for one in (_of_bind(bind, scale) for bind in self.extra) if one.forbids)
+        ever = {one.key: one for one in (*seen.values(), *tried.ever_broken.values())}
+        return replace(tried, broken=(*lacking, *still, *over), ever_broken=ever)
 
     def largest(self, wanted: float, heeded: Heeded = ALL) -> tuple[Tried | None, Tried, bool]:
         """The first good scale from the wanted one down, the last that was not, and whether all were tried."""
@@ -99,12 +131,9 @@ class Scales:
         tried = search(self.looks, scale, self.offers.at(scale), heeded.counts, pinned)
         if tried.good or not tried.exhausted:
             return tried
-        musts = [one for one in tried.ever_broken.values() if one.kind == "must"]
-        sizes = frozenset().union(*(self.looks.leans_on(one) for one in musts))
-        widened = frozenset(name for name in sizes if self.drawn[name].follows == "scale")
-        if not widened:
+        if not self._in_musts or self._beyond(tried, heeded):
             return tried
-        second = search(self.looks, scale, self.offers.at(scale, widened), heeded.counts, pinned)
+        second = search(self.looks, scale, self.offers.at(scale, self._in_musts), heeded.counts, pinned)
         second.ever_broken = {**tried.ever_broken, **second.ever_broken}
         return second if second.good else replace(tried, exhausted=second.exhausted)
 
@@ -122,18 +151,20 @@ class Scales:
 
     def _over_exact(self, tried: Tried, heeded: Heeded) -> bool:
         """Whether a limit holds only because a scaled size was rounded down."""
-        if abs(tried.scale - 1) < 1e-9:
-            return False
-        asked = self.looks.at(self.exact(tried.scale, tried))
-        over = tuple(
-            one
-            for one in asked
-            if one.kind == "limit" and not one.least and not one.holds and heeded.counts(one.key)
-        )
+        over = self._beyond(tried, heeded) if abs(tried.scale - 1) > 1e-9 else ()
         if over:
             tried.broken = over
             tried.ever_broken.update({one.key: one for one in over})
         return bool(over)
+
+    def _beyond(self, tried: Tried, heeded: Heeded) -> tuple[Asked, ...]:
+        """Limits of size that are broken by the scaled sizes as they are before rounding."""
+        asked = self.looks.at(self.exact(tried.scale, tried))
+        return tuple(
+            one
+            for one in asked
+            if one.kind == "limit" and not one.least and not one.holds and heeded.counts(one.key)
+        )
 
 
 def _of_bind(bind: Bind, scale: float) -> Asked:

@@ -61,7 +61,7 @@ def shortfall(old: str, new: str, scale: float) -> float:
     """By what share of the diameter a thread is weaker than the scaled one; 0 when it is as strong.
 
     >>> round(shortfall("M6", "M4", 0.68), 3), shortfall("M6", "M4", 0.6)
-    (0.028, 0.0)
+    (0.029, 0.0)
     """
     ratio: float = thread(new).stress_area / (scale**2 * thread(old).stress_area)
     return max(0.0, 1 - sqrt(ratio))

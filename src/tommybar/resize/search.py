@@ -28,8 +28,8 @@ class Tried:
 
     scale: float
     domains: Mapping[str, Domain]
-    picks: dict[str, Choice] = field(default_factory=dict)  # empty when nothing keeps everything
-    broken: tuple[Asked, ...] = ()  # of the choice that broke least
+    picks: dict[str, Choice] = field(default_factory=dict)  # the choice that broke least
+    broken: tuple[Asked, ...] = ()  # by that choice
     ever_broken: dict[Key, Asked] = field(default_factory=dict)
     because: dict[tuple[str, float | str], str] = field(default_factory=dict)  # why a value was passed over
     exhausted: bool = True
@@ -59,7 +59,7 @@ def search(
     """
     tried = Tried(scale, domains)
     clashes: list[Clash] = []
-    fewest: int | None = None
+    fewest: tuple[bool, int] | None = None
     for _ in range(LOOKS_A_SCALE):
         picks = _next_best(domains, clashes)
         if picks is None:
@@ -67,26 +67,28 @@ def search(
         if not picks:
             break
         values = {name: choice.value for name, choice in picks.items()}
-        asked = (*_tools_lacking(picks, kept), *looks.at(values))
+        asked = (*tools_lacking(picks, kept), *looks.at(values))
         broken = tuple(one for one in asked if one.forbids and counts(one.key))
         for one in broken:
             tried.ever_broken.setdefault(one.key, one)
         if not broken:
             tried.picks, tried.broken = picks, ()
             return tried
-        if fewest is None or len(broken) < fewest:
-            fewest, tried.broken = len(broken), broken
+        hidden = any(one.kind == "drawable" for one in broken), len(broken)
+        if fewest is None or hidden < fewest:
+            fewest, tried.picks, tried.broken = hidden, picks, broken
         for one in broken:
             clash = frozenset((name, values[name]) for name in looks.leans_on(one) if name in values)
             clashes.append(clash)
             for name, value in clash:
                 if len(domains[name].choices) > 1:
-                    tried.because.setdefault((name, value), one.what)
+                    tried.because.setdefault((name, value), one.who if one.kind == "drawable" else one.what)
     tried.exhausted = False
     return tried
 
 
-def _tools_lacking(picks: Mapping[str, Choice], kept: frozenset[str]) -> list[Asked]:
+def tools_lacking(picks: Mapping[str, Choice], kept: frozenset[str]) -> list[Asked]:
+    """What the shop lacks for these picks, as broken askings."""
     return [
         Asked("tool", choice.stop, name, 1.0, 0.0, who="the shop")
         for name, choice in picks.items()

@@ -34,9 +34,8 @@ def bar_domain(
         for why in [_untouched_words(one, exact, spindle_bore)]
     ]
     turned = on_grid(exact, units)
-    if any(one > turned for one in sizes) or not sizes:
+    if not any(one.value == turned for one in choices) and (not sizes or sizes[-1] > turned):
         cost = abs(turned / exact - 1) + (TURNED_DOWN if near else 0.0)
-        choices = [one for one in choices if one.value != turned]
         choices.append(Choice(turned, cost, _turned_words(turned, sizes)))
     if not choices:
         largest = sizes[-1]
@@ -62,11 +61,19 @@ def _turned_words(size: float, sizes: Sequence[float]) -> str:
 
 
 def plate_domain(
-    name: str, old: float, scale: float, sold: Sequence[float], what: str = "plate", units: Units = "mm"
+    name: str,
+    old: float,
+    scale: float,
+    sold: Sequence[float],
+    what: str = "plate",
+    units: Units = "mm",
+    known: Sequence[float] = (),
 ) -> Domain:
     """The next thickness (or width of flat) at 0.95 of the scaled one or above, and the one after it.
 
-    At scale 1 the drawn figure stays, milled from the next thicker piece if need be.
+    At scale 1 the drawn figure stays, milled from the next thicker piece if
+    need be. ``known`` are sizes that are named among those refused although
+    they may not be had.
     """
     exact = old * scale
     sizes = sorted(set(sold))
@@ -77,7 +84,7 @@ def plate_domain(
         larger = min(one for one in sizes if one > old)
         return Domain(name, exact, (Choice(old, 0.0, f"milled from {words(larger)} {what}"),))
     thick = [one for one in sizes if one >= THICK_ENOUGH * exact - 1e-9]
-    thin = [one for one in sizes if one not in thick]
+    thin = sorted(one for one in {*sizes, *known} if one < THICK_ENOUGH * exact - 1e-9)
     refused = tuple(
         f"{words(one)} {what}: below 0.95 x {words(exact)} = {words(THICK_ENOUGH * exact)}"
         for one in thin[-1:]

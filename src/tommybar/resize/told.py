@@ -58,12 +58,16 @@ def _sentence(one: Asked) -> str:
 def _figure(one: Asked) -> str:
     if one.kind in ("drawable", "tool"):
         return ""
+    if one.kind == "must":
+        return f"{words(-one.slack)} mm short"
     return f"{words(one.figure)} mm"
 
 
 def _bound(one: Asked) -> str:
     if one.kind in ("drawable", "tool"):
         return one.what
+    if one.kind == "must":
+        return f"{one.what}: {one.who}"
     side = "at least" if one.least else "at most"
     return f"{side} {words(one.bound)} mm" + (f", {one.who}" if one.who else "")
 
@@ -79,12 +83,16 @@ def conflict_finding(conflict: Sequence[Asked], wanted: float, smallest: float) 
         f"These cannot all hold: {listed}.",
         part=parts[0] if parts else "",
         figure=_figure(conflict[0]) if conflict else "",
-        bound="; ".join(f"{one.what}: {_bound(one)}" for one in conflict),
+        bound="; ".join(
+            _bound(one) if one.kind == "must" else f"{one.what}: {_bound(one)}" for one in conflict
+        ),
         remedy="Give way on one of them, redraw there, or add to the shop.",
     )
 
 
-def notes(tried: Tried, asked: Sequence[Asked], not_met_as_drawn: Sequence[Asked]) -> list[Finding]:
+def notes(
+    tried: Tried, asked: Sequence[Asked], not_met_as_drawn: Sequence[Asked], sure: bool
+) -> list[Finding]:
     """What passes at the limit, what the builder must see to, and what the drawing itself does not keep."""
     found = [
         Finding(
@@ -107,7 +115,7 @@ def notes(tried: Tried, asked: Sequence[Asked], not_met_as_drawn: Sequence[Asked
             part=one.part,
             figure=f"{words(one.figure)} mm",
             bound=_bound(one),
-            remedy="Tap it before the edge is finished, or pin a smaller thread.",
+            remedy="Make the hole before the edge or outside is finished, or pin another size.",
         )
         for one in asked
         if one.kind == "advice" and not one.holds
@@ -130,7 +138,7 @@ def notes(tried: Tried, asked: Sequence[Asked], not_met_as_drawn: Sequence[Asked
         )
         for one in not_met_as_drawn
     ]
-    if not tried.exhausted:
+    if not (sure and tried.exhausted):
         found.append(
             Finding(
                 113,

@@ -23,6 +23,7 @@ def walls(sized: SizedDesign) -> Iterator[Asked]:
     for part in sized.parts:
         if isinstance(part.shape, TurnedShape):
             yield from _round_tapped_bores(part, part.shape)
+            yield from _round_plain_bores(part, part.shape)
             for holes in part.shape.circle_holes:
                 yield from _beside_circle(part, part.shape, holes)
         elif isinstance(part.shape, PlateShape):
@@ -63,6 +64,17 @@ def _round_tapped_bores(part: Part, shape: TurnedShape) -> Iterator[Asked]:
             who="half the thread's diameter",
             remedy="A groove and circlip, a cross pin, or a stud with a head instead.",
         )
+
+
+def _round_plain_bores(part: Part, shape: TurnedShape) -> Iterator[Asked]:
+    length = shape.length.value
+    for bore in shape.bores:
+        if bore.thread:
+            continue
+        start, end = (0.0, bore.depth) if bore.face == "A" else (length - bore.depth, length)
+        wall = (_least_outside(shape, start, end) - bore.dia.value) / 2
+        needed = least_wall(bore.dia.value)
+        yield Asked("advice", f"metal round {bore.name}", part.name, wall, needed, True, RULE)
 
 
 def _beside_circle(part: Part, shape: TurnedShape, holes: CircleHoles) -> Iterator[Asked]:

@@ -1,0 +1,83 @@
+"""Scale and pins: what is wished for stands, and what it breaks is told."""
+
+from __future__ import annotations
+
+import pytest
+
+from tommybar.refusals import Refusal
+from tommybar.resize import resize
+
+
+def new(resized):
+    """New figures by name."""
+    return {one.name: one.new for one in resized.rows}
+
+
+def test_a_scale_stands_whatever_it_breaks(jockey, small_shop):
+    """1.0 in the small shop: nothing is changed that could be made, and each broken limit is a stop."""
+    found = resize(jockey, small_shop, 1.0, stock="rack")
+    stops = {one.words.split(" of ")[0] for one in found.findings if one.severity == "stop"}
+
+    assert found.scale == 1.0
+    assert new(found)["drum_dia"] == 100
+    assert {"Largest jaws", "Swing over the cross-slide", "Largest round aluminium 6082"} <= stops
+    assert all(100 <= one.number < 200 for one in found.findings)
+
+
+def test_a_design_is_not_enlarged_unless_asked(jockey, small_shop):
+    """In a shop of any size the scale stays 1; asked for 1.2 it is 1.2."""
+    from dataclasses import replace
+
+    lathe = replace(small_shop.lathe, swing_cross_slide=500, swing_bed=500)
+    jaws = (replace(small_shop.jaws[1], ranges=((10, 400, 10),)),)
+    large = replace(small_shop, lathe=lathe, jaws=jaws)
+
+    assert resize(jockey, large, stock="ask").scale == 1.0
+    assert new(resize(jockey, large, 1.2, stock="ask"))["drum_dia"] == 120
+
+
+def test_a_pinned_size_is_never_changed_and_others_are_chosen_round_it(jockey, small_shop):
+    """The hub pinned to 24 stays 24; the circle of holes follows it."""
+    found = resize(jockey, small_shop, pins={"hub": 24.0}, stock="rack")
+
+    assert (found.scale, new(found)["hub"]) == (0.68, 24.0)
+    assert new(found)["ease_circle"] == (24 + 54.5) / 2
+    assert next(one.why for one in found.rows if one.name == "hub") == "pinned by the builder"
+
+
+def test_a_pin_on_the_driving_size_is_the_scale(jockey, small_shop):
+    """60 for a drum drawn 100 is scale 0.6, and stands."""
+    found = resize(jockey, small_shop, pins={"drum_dia": 60.0}, stock="rack")
+
+    assert found.scale == pytest.approx(0.6)
+    assert new(found)["bore"] == 6.0
+
+
+def test_a_pin_that_breaks_the_design_is_told(jockey, small_shop):
+    """A hub of 7 round a bore of 6 at scale 0.68 leaves 0.5 where 2 is asked."""
+    found = resize(jockey, small_shop, 0.68, pins={"hub": 7.0, "bore": 6.0}, stock="rack")
+    stop = next(one for one in found.findings if one.number == 102)
+
+    assert stop.figure == "1.5 mm short"
+    assert stop.bound == "(hub - bore) / 2 >= 2: metal of the hub"
+
+
+@pytest.mark.parametrize(
+    ("wish", "words"),
+    [
+        ({"scale": 0.1}, "must lie between 0.25 and 4"),
+        ({"stock": "steal"}, "must be one of rack, buy, ask"),
+        ({"pins": {"hubb": 3.0}}, 'No size is named "hubb"'),
+        ({"pins": {"recess": 3.0}}, "is worked out and cannot be chosen"),
+    ],
+)
+def test_nonsense_is_refused(jockey, small_shop, wish, words):
+    """A scale, a mode or a pin that cannot be meant, each with its bound."""
+    with pytest.raises(Refusal, match=words):
+        resize(jockey, small_shop, **wish)
+
+
+def test_every_size_has_a_row_with_a_reason(jockey, small):
+    """All named sizes, in the order of the design, none without a why."""
+    assert [one.name for one in small.rows] == [one.name for one in jockey.named]
+    assert all(one.why for one in small.rows)
