@@ -17,7 +17,7 @@ import typer
 from typer.testing import CliRunner, Result
 
 from tommybar.cli.facts import CONTEXT_SETTINGS, facts
-from tommybar.cli.topics import TOPICS
+from tommybar.sizes.topics import TOPICS
 
 app = typer.Typer()
 app.command(context_settings=CONTEXT_SETTINGS)(facts)

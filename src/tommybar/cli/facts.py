@@ -8,9 +8,9 @@ from typing import Annotated, Any
 
 import typer
 
-from tommybar.cli.topics import TOPICS, look_up
 from tommybar.facts.answer import Answer, Row
 from tommybar.refusals import Refusal, nearest
+from tommybar.sizes.topics import TOPICS, look_up
 
 MM_PER_INCH = 25.4
 UNITS = ("mm", "in")

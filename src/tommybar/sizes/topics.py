@@ -1,4 +1,7 @@
-"""The topics of the look-up, listed by hand; a topic's module is imported when it is asked for."""
+"""The topics of the look-up, listed by hand; a topic's module is imported when it is asked for.
+
+Both doors, the command line and the page, ask here.
+"""
 
 from __future__ import annotations
 
@@ -96,7 +99,32 @@ TOPICS = (
 
 
 def topic_of(name: str) -> Topic:
-    """The topic of a word; an unknown word is refused and the nearest one offered."""
+    """The topic of a word; an unknown word is refused and the nearest one offered.
+
+    Parameters
+    ----------
+    name : str
+        The topic's word, for example "thread" [word]
+
+    Returns
+    -------
+    Topic
+        Where it is answered, with an example and the options it takes
+
+    Raises
+    ------
+    Refusal
+        If there is no such topic.
+
+    Examples
+    --------
+    >>> topic_of("thread").example
+    'thread M6'
+
+    References
+    ----------
+    The source of an answer is named in the answer; this is the list of topics.
+    """
     for topic in TOPICS:
         if topic.name == name:
             return topic
@@ -105,7 +133,37 @@ def topic_of(name: str) -> Topic:
 
 
 def look_up(name: str, keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
-    """The answer of a topic; an option that the topic does not take is refused."""
+    """The answer of a topic; an option that the topic does not take is refused.
+
+    Parameters
+    ----------
+    name : str
+        The topic's word [word]
+    keys : tuple of str
+        What of it, for example ("8", "H7"); lengths without unit in [mm]
+    options : mapping
+        The topic's options by name, as typed
+
+    Returns
+    -------
+    Answer
+        Figures, rows and the source
+
+    Raises
+    ------
+    Refusal
+        If there is no such topic, the topic does not take the option, or
+        the key lies outside its table.
+
+    Examples
+    --------
+    >>> look_up("thread", ("M6",), {}).key
+    'M6'
+
+    References
+    ----------
+    The answer names its own source.
+    """
     topic = topic_of(name)
     for option in options:
         if option not in topic.options:
