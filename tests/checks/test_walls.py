@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from tommybar.shapes.features import (
@@ -117,6 +119,16 @@ def test_holes_in_plates() -> None:
     assert finds(625, part("base", plate(hole("a", "top", 20, 20, 5, 6.0, "M5"))))
     meeting = plate(hole("a", "top", 20, 10, 6), hole("b", "front", 20, 5, 4, 15.0))
     assert finds(626, part("base", meeting)).figure == "-5.00 mm"
+    # from every side a blind hole that ends 1 mm short of the through hole's wall, and one that meets it
+    for face, x, y, gap in (
+        ("front", 20, 5, 10 - 3),
+        ("back", 40, 5, 30 - 3),
+        ("left", 30, 5, 20 - 3),
+        ("right", 10, 5, 40 - 3),
+    ):
+        tip = 4 / 2 / math.tan(math.radians(59))
+        short = plate(hole("a", "top", 20, 10, 6), hole("b", face, x, y, 4, gap - tip - 3.0))
+        assert finds(614, part("base", short)).figure == "1.00 mm"
     apart = plate(hole("a", "top", 20, 30, 6), hole("b", "front", 20, 5, 4, 15.0))
     assert not [one for one in found_in(part("base", apart)) if one.number in (614, 626)]
 

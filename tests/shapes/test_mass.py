@@ -156,6 +156,32 @@ def test_a_hole_pulls_the_centre_away_from_its_face(face: str) -> None:
     assert [math.copysign(1, p) for p in pull] == list(towards)
 
 
+@pytest.mark.parametrize(
+    ("face", "where"),
+    [
+        ("top", (6.0, 5.0, None)),
+        ("bottom", (54.0, 5.0, None)),
+        ("front", (6.0, None, 15.0)),
+        ("back", (54.0, None, 15.0)),
+        ("left", (None, 34.0, 15.0)),
+        ("right", (None, 6.0, 15.0)),
+    ],
+)
+def test_a_hole_lies_exactly_where_its_face_puts_it(
+    face: str, where: tuple[float | None, float | None, float | None]
+) -> None:
+    """The metal taken away has its centre at x, y of the face; z is the depth below the top face."""
+    hole = PlateHole("h", face, 6.0, 5.0, Dim(4.0), 3.0)  # type: ignore[arg-type]
+    whole = mass_properties(PlateShape(Dim(60.0), Dim(40.0), Dim(20.0)), 1.0)
+    left = mass_properties(PlateShape(Dim(60.0), Dim(40.0), Dim(20.0), holes=(hole,)), 1.0)
+    taken = whole.volume - left.volume
+    for axis, expected in enumerate(where):
+        before = (*whole.off_axis, whole.centre)[axis] * whole.volume
+        after = (*left.off_axis, left.centre)[axis] * left.volume
+        if expected is not None:
+            assert (before - after) / taken == pytest.approx(expected, rel=1e-9)
+
+
 def test_refusals() -> None:
     """Density, a hole beside the plate, and a corner that is too round."""
     with pytest.raises(Refusal, match="density is -1"):
