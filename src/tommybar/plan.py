@@ -27,6 +27,7 @@ from tommybar.facts.materials import material
 from tommybar.findings import Finding, in_order
 from tommybar.made import Made, retarget
 from tommybar.making.cards import Blank, Card
+from tommybar.making.joints import Joint, joints_of
 from tommybar.making.parts import gives_to, making_order, route_part
 from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
@@ -108,7 +109,11 @@ def _mass(part: Part) -> float:
 
 @lru_cache(maxsize=512)
 def _made_part(
-    part: Part, mates: tuple[tuple[str, tuple[str, ...]], ...], shop: Shop, stock: Stock
+    part: Part,
+    mates: tuple[tuple[str, tuple[str, ...]], ...],
+    joints: tuple[Joint, ...],
+    shop: Shop,
+    stock: Stock,
 ) -> tuple[Making, PartRun | None, float]:
     """Route, dry run and mass of one part; kept by content, so that only what changed is worked out again.
 
@@ -116,7 +121,7 @@ def _made_part(
     searched once more; when no other way is found the collision is told.
     """
     excluded: frozenset[str] = frozenset()
-    making = route_part(part, dict(mates), shop, stock=stock)
+    making = route_part(part, dict(mates), shop, stock=stock, joints=joints)
     run = _run(part, making, shop)
     best = (making, run)
     for _ in range(EXCLUSIONS):
@@ -126,7 +131,7 @@ def _made_part(
             break
         hold = making.cards[bad[0].card - 1].hold
         excluded |= {f"{hold.device} on {hold.surface}"}
-        making = route_part(part, dict(mates), shop, stock=stock, excluded=excluded)
+        making = route_part(part, dict(mates), shop, stock=stock, excluded=excluded, joints=joints)
         if not making.cards or any(one.severity == "stop" for one in making.findings):
             break
         run = _run(part, making, shop)
@@ -180,7 +185,7 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
     for name in making_order(sized):
         tell(f"route of {name}")
         part = sized.part(name)
-        making, run, mass = _made_part(part, mates, shop, stock)
+        making, run, mass = _made_part(part, mates, joints_of(sized, name), shop, stock)
         findings += making.findings
         if run is not None:
             findings += run.findings

@@ -138,5 +138,21 @@ def test_without_its_reamer_a_bore_is_bored_and_says_so(made, shop_r, size):
         assert any(f.number == 412 for f in after.findings)
         assert not any(f.number == 412 for f in before.findings)
         assert any(s.tool_kind == "boring" for c in after.cards for s in c.steps)
-    else:  # the bush's bore is finished after pressing, so its lathe cards do not change
-        assert [s.do for c in before.cards for s in c.steps] == [s.do for c in after.cards for s in c.steps]
+    else:  # the bush's bore is finished after pressing: its lathe cards stay, its bench card says so
+        assert [c.steps for c in lathe_cards(before)] == [c.steps for c in lathe_cards(after)]
+        assert any(f.number == 412 for f in after.findings)
+
+
+def test_the_bush_is_pressed_and_then_reamed_and_measured(made):
+    """Route D, step 9: press with a drawbolt, then ream 8 H7 in place; the journals read what came out.
+
+    12 H7/p6: interference 0 to 0.029 (ISO 286-2: +18/0 and +29/+18).
+    """
+    bench = made("bush").cards[-1]
+
+    assert bench.machine == "bench"
+    press, ream = bench.steps
+    assert "Interference 0.000 to 0.029" in press.dial[0]
+    assert ream.do.startswith("Ream bore 8 H7")
+    assert ream.measure[0].size == "bush.bore"
+    assert ream.measure[0].gives_to == ("shaft.journal_a", "shaft.journal_b")

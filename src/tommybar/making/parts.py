@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tommybar.design.model import Part, SizedDesign
+from tommybar.making.joints import Joint
 from tommybar.making.plates import plate_part
 from tommybar.making.turned import Making, turned_part
 from tommybar.shapes.features import PlateShape, TurnedShape
@@ -30,16 +31,18 @@ def route_part(
     *,
     stock: str = "ask",
     excluded: frozenset[str] = frozenset(),
+    joints: tuple[Joint, ...] = (),
 ) -> Making:
     """Blank, cards and findings of a part; bought parts have none.
 
     ``mates`` says which sizes are read by which mates (see :func:`gives_to`);
-    ``excluded`` names holdings that must not be used ("device on surface").
+    ``excluded`` names holdings that must not be used ("device on surface");
+    ``joints`` are the press joints after which something is finished.
     """
     if part.kind == "bought" or part.shape is None:
         return Making(None, (), ())
     if isinstance(part.shape, TurnedShape):
-        return turned_part(part, shop, mates, stock=stock, excluded=excluded)
+        return turned_part(part, shop, mates, stock=stock, excluded=excluded, joints=joints)
     assert isinstance(part.shape, PlateShape)
     return plate_part(part, shop, mates, stock=stock)
 

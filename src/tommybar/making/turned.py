@@ -12,6 +12,7 @@ from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
 from tommybar.making.forecast import expected_runout, worst_runout
 from tommybar.making.grips import ranges_in_words
 from tommybar.making.jobs import Job, jobs_of, largest_outside
+from tommybar.making.joints import Joint, joint_cards
 from tommybar.making.lathe_card import lathe_card
 from tommybar.making.milled_holes import hole_cards
 from tommybar.making.route import Route, search_route
@@ -38,6 +39,7 @@ def turned_part(
     *,
     stock: str = "ask",
     excluded: frozenset[str] = frozenset(),
+    joints: tuple[Joint, ...] = (),
 ) -> Making:
     """Find blank and route of a turned part and write its cards."""
     assert isinstance(part.shape, TurnedShape)
@@ -88,13 +90,17 @@ def turned_part(
     findings += found
     milled, found = hole_cards(part, drawn, shop, len(cards))
     findings += found
-    whole = (*cards, *milled)
+    joined, found = joint_cards(part, joints, shop, gives_to, len(cards) + len(milled))
+    findings += found
+    whole = (*cards, *milled, *joined)
     whole = tuple(replace(card, of=len(whole), after=_after(card, len(whole))) for card in whole)
     return Making(blank, whole, tuple(findings))
 
 
 def _after(card: Card, of: int) -> str:
-    return f"to card {card.number + 1}" if card.number < of else "deburr, measure, bag and label it"
+    if card.number < of:
+        return f"to card {card.number + 1}"
+    return card.after if card.machine == "bench" else "deburr, measure, bag and label it"
 
 
 def _cards(
