@@ -13,6 +13,7 @@ from tommybar.facts.threads import (
     thread,
     thread_limits,
     threads_of_series,
+    usual_class,
 )
 from tommybar.refusals import Refusal
 
@@ -166,3 +167,21 @@ def test_whitworth_nut_minor_by_fineness() -> None:
         inside = thread_limits(size, "normal").internal
         assert inside is not None
         assert (inside.minor[1] - inside.minor[0]) / 25.4 == pytest.approx(0.2 / tpi + fixed, abs=0.0001)
+
+
+@pytest.mark.parametrize(
+    ("size", "named"),
+    [
+        ("M1.2", "5H/6h"),
+        ("M1.4", "5H/6h"),
+        ("M1.6", "6H/6g"),
+        ("M1.2x0.2", "4H/6h"),
+        ("M2x0.25", "5H/6g"),
+        ("1/4-20", "2B/2A"),
+        ("1/4 BSF", "normal/medium"),
+        ("G 1/4", "A"),
+    ],
+)
+def test_usual_classes(size: str, named: str) -> None:
+    """Medium quality of ISO 965-2, with its finer nuts for small sizes and fine pitches; others by their standard."""
+    assert usual_class(thread(size)) == named

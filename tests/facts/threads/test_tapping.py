@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tommybar.facts.drills import drill_size
+from tommybar.facts.drills import DrillSize, drill_size
 from tommybar.facts.threads import (
     drill_for_percent,
     engagement_percent,
@@ -89,3 +89,12 @@ def test_pitch_rule_is_the_difference() -> None:
     """M8x0.75: d - P is 7.25, though a table gives the stocked 7.2."""
     assert pitch_rule_drill(thread("M8x0.75")) == pytest.approx(7.25)
     assert thread("M8x0.75").tapping_drill == 7.2
+
+
+def test_of_two_equally_near_the_larger_drill_is_taken() -> None:
+    """A tap that turns more easily breaks less often."""
+    middle = drill_for_percent(thread("M4"), 75)
+    pair = [DrillSize("less", "metric", middle - 0.05), DrillSize("more", "metric", middle + 0.05)]
+
+    assert tapping_drill_from(thread("M4"), pair).name == "more"
+    assert tapping_drill_from(thread("M4"), pair[::-1]).name == "more"

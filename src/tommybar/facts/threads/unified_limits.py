@@ -129,7 +129,8 @@ def unified_internal(one: Thread, tolerance_class: str) -> InternalLimits:
     -------
     InternalLimits
         Limits, rounded as the standard prints them: 0.0001 in, but 0.001 in
-        for the minor diameter of 1B and 2B from #6 up [mm]
+        from #6 up for the least minor diameter, and of 1B and 2B for the
+        greatest too [mm]
 
     Raises
     ------
@@ -153,8 +154,9 @@ def unified_internal(one: Thread, tolerance_class: str) -> InternalLimits:
     pitch_diameter = printed(one.pitch_diameter / INCH, 4)
     least = printed(one.minor / INCH, 4)
     most = least + printed(minor_tolerance(one, tolerance_class), 4)
-    if tolerance_class != "3B" and one.major / INCH >= _NUMBER_SIZE - 1e-9:
-        least, most = printed(least, 3), printed(most, 3)
+    if one.major / INCH >= _NUMBER_SIZE - 1e-9:
+        least = printed(least, 3)
+        most = most if tolerance_class == "3B" else printed(most, 3)
     return InternalLimits(
         tolerance_class,
         minor=_pair(least, most),
