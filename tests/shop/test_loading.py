@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tommybar.refusals import Refusal
-from tommybar.shop import example_shops, load_shop
+from tommybar.shop import example_shops, examples, load_shop
 
 
 @pytest.fixture
@@ -224,3 +224,12 @@ def test_a_missing_file_is_one_line():
     """A shop file that is not there is a refusal, not a traceback."""
     with pytest.raises(Refusal, match=r"There is no file nowhere\.yaml"):
         load_shop(Path("nowhere.yaml"))
+
+
+def test_examples_are_found_beside_an_installed_package(tmp_path, monkeypatch):
+    """In a wheel the examples lie inside the package, and are taken from there."""
+    (tmp_path / "tommybar" / "examples" / "shops").mkdir(parents=True)
+    (tmp_path / "tommybar" / "examples" / "shops" / "mine.yaml").write_text("")
+    monkeypatch.setattr(examples, "_PACKAGE", tmp_path / "tommybar")
+
+    assert examples.example_folder.__wrapped__() == tmp_path / "tommybar" / "examples"

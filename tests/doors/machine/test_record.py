@@ -6,6 +6,7 @@ import pytest
 
 from tommybar.made import load_made
 from tommybar.made.record import Made, Measured, Ticked, Whereabouts
+from tommybar.pack.machine import write_machine_file
 
 from .handmade_plan import handmade_plan
 from .moves import saved, to_journal, write_in
@@ -131,3 +132,36 @@ def test_what_was_made_before_the_plan_is_there(opened, tmp_path):
     assert page.inner_text("h1") == "Turn journal, last two cuts"
     assert "7.981" in page.inner_text("#hold")
     assert load_made(saved(page, tmp_path)).measured == made.measured
+
+
+def test_a_browser_that_keeps_nothing_says_so_and_still_saves(context, tmp_path):
+    """With storage forbidden the page warns in words, works on, and the made file can be saved."""
+    path = write_machine_file(handmade_plan(), tmp_path / "machine.html", "mm")
+    page = context.new_page()
+    page.add_init_script(
+        "Object.defineProperty(window, 'localStorage', {get() { throw new Error('forbidden'); }})"
+    )
+    page.goto(path.as_uri())
+    assert "this browser keeps nothing" in page.inner_text("#view")
+    to_journal(page)
+    page.click("#main")
+    write_in(page, "7.98")
+
+    assert load_made(saved(page, tmp_path)).measured[0].value == 7.98
+    page.close(run_before_unload=False)
+
+
+def test_a_skipped_step_may_be_done_after_all(opened, tmp_path):
+    """Looking back at a skipped step offers to do it; then it counts as done, the skip stays in the file."""
+    page = opened()
+    page.click("#main")
+    page.click("#main")
+    page.click("text=Something is wrong")
+    page.fill("#reason", "tool lent out")
+    page.click("#skip")
+    page.keyboard.press("PageUp")
+    assert page.inner_text("#main") == "Done after all"
+    page.click("#main")
+
+    ticks = [one for one in load_made(saved(page, tmp_path)).ticks if one.key == "spindle/1/1"]
+    assert [(one.done, one.skipped) for one in ticks] == [(False, "tool lent out"), (True, "")]

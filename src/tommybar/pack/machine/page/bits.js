@@ -35,6 +35,7 @@ function openPanel(...inside) {
   $("panel").replaceChildren(el("div", { class: "sheet-of-panel" }, ...inside));
   $("panel").hidden = false;
   document.body.classList.add("covered");
+  $("panel").setAttribute("aria-label", $("panel").querySelector("h2").textContent);
   const first = $("panel").querySelector("[data-first]") || $("panel");
   first.focus();
   $("panel").scrollTop = 0;

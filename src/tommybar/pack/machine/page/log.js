@@ -44,6 +44,7 @@ function mark(entry) {
   if (keeps && Array.isArray(kept) && kept.length > log.length) log = kept;
   log.push({ at: now(), by: wishes.by, ...entry });
   writeStore("", log);
+  if (!keeps) document.body.classList.add("keeps-nothing");
 }
 
 function takenBack() {

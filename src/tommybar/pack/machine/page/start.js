@@ -59,6 +59,9 @@ window.addEventListener("storage", (event) => {
   log = readStore("", log);
   if ($("panel").hidden) draw();
 });
+window.addEventListener("beforeunload", (event) => {
+  if (!keeps && log.some((one) => !one.file)) event.preventDefault();
+});
 window.addEventListener("resize", fitNumber);
 
 // The screen stays awake where the browser allows it.

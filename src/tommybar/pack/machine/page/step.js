@@ -72,6 +72,7 @@ function mainWords(s, step, piece) {
   const open = missing(s, step, piece);
   if (open.length) return "Measure " + open[0].label;
   if (openHoles(s)) return "Tick the holes";
+  if (s.skipped.has(step.key + "|" + piece)) return "Done after all";
   return step.measure.length ? "Measured and done" : "Done, next";
 }
 
@@ -113,7 +114,7 @@ function mainAct() {
   const open = missing(s, step, piece);
   if (open.length) return openEntry(open[0], piece, draw);
   if (openHoles(s)) return tell("Not yet: tick each hole when it is done.");
-  if (!settled(s, step.key, piece)) mark({ kind: "step", key: step.key, piece, done: true });
+  if (!s.done.has(step.key + "|" + piece)) mark({ kind: "step", key: step.key, piece, done: true });
   return onwards(card, piece);
 }
 
