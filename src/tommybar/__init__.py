@@ -10,7 +10,7 @@ from __future__ import annotations
 from importlib import import_module
 from typing import Any
 
-__version__ = "0.1.0"
+from tommybar.version import __version__
 
 _DOORS = {
     "load_design": "tommybar.design",
@@ -20,7 +20,7 @@ _DOORS = {
     "Plan": "tommybar.plan",
     "Refusal": "tommybar.refusals",
 }
-__all__ = [*_DOORS]
+__all__ = ["Plan", "Refusal", "__version__", "load_design", "load_made", "load_shop", "plan"]  # noqa: F822 - given on asking
 
 
 def __getattr__(name: str) -> Any:

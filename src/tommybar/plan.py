@@ -15,7 +15,7 @@ from dataclasses import asdict, dataclass
 from functools import lru_cache
 from typing import Literal
 
-from tommybar import __version__
+from tommybar.version import __version__
 from tommybar.checks import check_all
 from tommybar.checks.figures import Figure
 from tommybar.design import Design

@@ -1,3 +1,3 @@
-"""The program's version, for whoever stamps a plan or a sheet with it."""
+"""The version of the program."""
 
 __version__ = "0.1.0"
