@@ -111,17 +111,16 @@ def test_walls_beside_a_circle_of_holes(small_shop):
     assert found["metal inside ease"].bound == 1.5
 
 
-def test_a_tapped_hole_near_an_edge_is_advice_until_the_wall_is_gone(small_shop):
-    """M6 at 7 from the edge: 9 is usual, which is advice; 4 of metal is left, which is enough."""
-    found = asked(
-        "plate: {length: 60, width: 40, thick: 8, holes: [{name: m, face: top, thread: M6, through: true,"
-        " at: [[7, 20]]}]}",
-        small_shop,
+def test_metal_between_a_hole_and_an_edge(small_shop):
+    """M6 at 7 from the edge leaves 4 where 1.5 is asked; at 4 it leaves 1, which is refused."""
+    body = (
+        "plate: {{length: 60, width: 40, thick: 8, holes: [{{name: m, face: top, thread: M6, through: true,"
+        " at: [[{}, 20]]}}]}}"
     )
 
-    assert (found["edge distance of top m"].holds, found["edge distance of top m"].forbids) == (False, False)
-    assert found["edge of top m"].figure == pytest.approx(4)
-    assert found["edge of top m"].holds
+    assert asked(body.format(7), small_shop)["edge of top m"].figure == pytest.approx(4)
+    assert asked(body.format(7), small_shop)["edge of top m"].holds
+    assert not asked(body.format(4), small_shop)["edge of top m"].holds
 
 
 def test_metal_round_an_internal_thread(small_shop):
@@ -132,4 +131,4 @@ def test_metal_round_an_internal_thread(small_shop):
     )
 
     assert (found["metal round the thread t"].figure, found["metal round the thread t"].bound) == (3, 4)
-    assert found["metal round the thread t"].forbids
+    assert not found["metal round the thread t"].holds

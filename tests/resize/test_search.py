@@ -104,7 +104,7 @@ def by_trying_all(scales: Scales) -> tuple[float, float] | None:
             for picks in product(*(domain.choices for domain in domains.values())):
                 values = {name: choice.value for name, choice in zip(domains, picks, strict=True)}
                 if any(choice.stop for choice in picks) or any(
-                    one.forbids for one in scales.looks.at(values)
+                    not one.holds for one in scales.looks.at(values)
                 ):
                     continue
                 costs.append(sum(choice.cost for choice in picks))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from tommybar.refusals import Refusal
@@ -26,8 +28,6 @@ def test_a_scale_stands_whatever_it_breaks(jockey, small_shop):
 
 def test_a_design_is_not_enlarged_unless_asked(jockey, small_shop):
     """In a shop of any size the scale stays 1; asked for 1.2 it is 1.2."""
-    from dataclasses import replace
-
     lathe = replace(small_shop.lathe, swing_cross_slide=500, swing_bed=500)
     jaws = (replace(small_shop.jaws[1], ranges=((10, 400, 10),)),)
     large = replace(small_shop, lathe=lathe, jaws=jaws)
@@ -60,6 +60,14 @@ def test_a_pin_that_breaks_the_design_is_told(jockey, small_shop):
 
     assert stop.figure == "1.5 mm short"
     assert stop.bound == "(hub - bore) / 2 >= 2: metal of the hub"
+
+
+def test_pins_that_leave_no_part_are_refused_with_their_places(jockey, small_shop):
+    """A hub pinned to 60 inside a rim of 54.5: the refusal names the scale, and the places in the file."""
+    with pytest.raises(Refusal, match=r"At scale 0\.68 .* cannot be made of metal") as told:
+        resize(jockey, small_shop, 0.68, pins={"hub": 60.0}, stock="rack")
+
+    assert told.value.complaints[1].place.startswith("parts.drum.turned.recesses.0")
 
 
 @pytest.mark.parametrize(

@@ -44,11 +44,6 @@ def least_wall(hole: float) -> float:
     return float(max(walls["least_mm"], walls["of_hole"] * hole))
 
 
-def tapped_edge(thread_dia: float) -> float:
-    """Centre of a tapped hole to the nearest edge, at least [mm]."""
-    return float(_figures()["walls"]["edge_of_tapped"]) * thread_dia
-
-
 def tapped_wall(thread_dia: float) -> float:
     """Metal round an internal thread, at least [mm]."""
     return float(_figures()["walls"]["round_tapped"]) * thread_dia

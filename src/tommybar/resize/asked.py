@@ -8,7 +8,7 @@ from typing import Literal
 TINY = 1e-6  # a bound is met when it is missed by less [mm]
 
 Key = tuple[str, str, str]
-Kind = Literal["limit", "wall", "relation", "must", "between", "drawable", "tool", "advice"]
+Kind = Literal["limit", "wall", "relation", "must", "between", "drawable", "tool"]
 
 
 @dataclass(frozen=True)
@@ -37,11 +37,6 @@ class Asked:
     def slack(self) -> float:
         """By how much it holds; below 0 when it is broken [mm]."""
         return self.figure - self.bound if self.least else self.bound - self.figure
-
-    @property
-    def forbids(self) -> bool:
-        """Whether it is broken and more than advice."""
-        return not self.holds and self.kind != "advice"
 
     @property
     def holds(self) -> bool:

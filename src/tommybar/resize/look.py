@@ -27,7 +27,7 @@ class Looks:
         self._between = [size for size in design.named if size.between is not None]
         self._left_out: frozenset[Key] = frozenset()
         self.not_met_as_drawn = tuple(
-            one for one in self.at({}) if not one.holds and one.kind in ("wall", "relation", "advice")
+            one for one in self.at({}) if not one.holds and one.kind in ("wall", "relation")
         )
         self._left_out = frozenset(one.key for one in self.not_met_as_drawn)
         self._known.clear()

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tommybar.design import Design
+from tommybar.design.model import SizedDesign
 from tommybar.findings import in_order
-from tommybar.refusals import Refusal
+from tommybar.refusals import Complaint, Refusal
 from tommybar.resize.binds import binds_of, deciding_keys
 from tommybar.resize.conflict import smallest_conflict
 from tommybar.resize.rows import rows_of
@@ -116,6 +117,7 @@ def _resized(scales: Scales, fixed: float | None) -> Resized:
     if fixed is None:
         found, _, sure = scales.largest(wanted)
     tried = found or scales.best_at(wanted)
+    drawn = _drawn(scales, tried)
     binds = binds_of(scales, tried, deciding_keys(scales, tried, wanted) if found else frozenset())
     if fixed is None and found is None and sure:
         findings.append(conflict_finding(smallest_conflict(scales, wanted), wanted, SMALLEST))
@@ -125,11 +127,23 @@ def _resized(scales: Scales, fixed: float | None) -> Resized:
         tried.scale,
         rows_of(scales, tried),
         binds,
-        scales.looks.sized(tried.values),
+        drawn,
         in_order(findings),
         scales.looks.count,
         sure and tried.exhausted,
     )
+
+
+def _drawn(scales: Scales, tried: Tried) -> SizedDesign:
+    """The design at the sizes picked; a refusal that names the scale when it cannot be made of metal."""
+    try:
+        return scales.looks.sized(tried.values)
+    except Refusal as refusal:
+        head = Complaint(
+            f"At scale {tried.scale:.2f} this shop's sizes give parts that cannot be made of metal:",
+            "Take a larger scale, or pin the sizes that are named here.",
+        )
+        raise Refusal((head, *refusal.complaints)) from None
 
 
 def _snapping(scales: Scales, tried: Tried) -> float:

@@ -94,9 +94,9 @@ class Scales:
             given_up |= hopeless or {broken[0]}
             tried = self.at(scale, Heeded(left_out=given_up))
             seen.update(tried.ever_broken)
-        still = tuple(one for one in self.looks.at(tried.values) if one.forbids)
+        still = tuple(one for one in self.looks.at(tried.values) if not one.holds)
         lacking = tuple(tools_lacking(tried.picks, frozenset(self.pins)))
-        over = tuple(one for one in (_of_bind(bind, scale) for bind in self.extra) if one.forbids)
+        over = tuple(one for one in (_of_bind(bind, scale) for bind in self.extra) if not one.holds)
         ever = {one.key: one for one in (*seen.values(), *tried.ever_broken.values())}
         return replace(tried, broken=(*lacking, *still, *over), ever_broken=ever)
 
@@ -142,7 +142,7 @@ class Scales:
         over = tuple(
             one
             for one in (_of_bind(bind, tried.scale) for bind in self.extra)
-            if one.forbids and heeded.counts(one.key)
+            if not one.holds and heeded.counts(one.key)
         )
         if not over:
             return tried

@@ -68,7 +68,7 @@ def search(
             break
         values = {name: choice.value for name, choice in picks.items()}
         asked = (*tools_lacking(picks, kept), *looks.at(values))
-        broken = tuple(one for one in asked if one.forbids and counts(one.key))
+        broken = tuple(one for one in asked if not one.holds and counts(one.key))
         for one in broken:
             tried.ever_broken.setdefault(one.key, one)
         if not broken:

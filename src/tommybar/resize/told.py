@@ -108,19 +108,6 @@ def notes(
         if one.kind == "wall" and one.holds and one.slack <= JUST and abs(tried.scale - 1) > 1e-9
     ]
     found += [
-        Finding(
-            114,
-            "caution",
-            f"{one.what[:1].upper()}{one.what[1:]} of {one.part} is less than usual.",
-            part=one.part,
-            figure=f"{words(one.figure)} mm",
-            bound=_bound(one),
-            remedy="Make the hole before the edge or outside is finished, or pin another size.",
-        )
-        for one in asked
-        if one.kind == "advice" and not one.holds
-    ]
-    found += [
         Finding(111, "caution", f"{name}: {choice.caution}.", feature=name, figure=f"{_value(choice.value)}")
         for name, choice in tried.picks.items()
         if choice.caution

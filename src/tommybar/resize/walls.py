@@ -1,4 +1,8 @@
-"""Metal that must stay between holes, walls and edges, and clearances that relations need."""
+"""Metal that must stay between holes, walls and edges, and clearances that relations need.
+
+Only what leaves no part at all is asked here; what is merely less than usual
+(a tapped hole near an edge, a thin bush) is told by the checks.
+"""
 
 from __future__ import annotations
 
@@ -10,12 +14,11 @@ from tommybar.design.model import Part, SizedDesign
 from tommybar.facts.fasteners import clearance_hole
 from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal
-from tommybar.resize.allowances import least_wall, tapped_edge, tapped_wall
+from tommybar.resize.allowances import least_wall, tapped_wall
 from tommybar.resize.asked import Asked
 from tommybar.shapes.features import CircleHoles, Cylinder, PlateHole, PlateShape, TurnedShape
 
 RULE = "1.5 mm, or 0.15 of the hole"
-TAPPED = "1.5 diameters of the thread"
 
 
 def walls(sized: SizedDesign) -> Iterator[Asked]:
@@ -23,7 +26,6 @@ def walls(sized: SizedDesign) -> Iterator[Asked]:
     for part in sized.parts:
         if isinstance(part.shape, TurnedShape):
             yield from _round_tapped_bores(part, part.shape)
-            yield from _round_plain_bores(part, part.shape)
             for holes in part.shape.circle_holes:
                 yield from _beside_circle(part, part.shape, holes)
         elif isinstance(part.shape, PlateShape):
@@ -66,17 +68,6 @@ def _round_tapped_bores(part: Part, shape: TurnedShape) -> Iterator[Asked]:
         )
 
 
-def _round_plain_bores(part: Part, shape: TurnedShape) -> Iterator[Asked]:
-    length = shape.length.value
-    for bore in shape.bores:
-        if bore.thread:
-            continue
-        start, end = (0.0, bore.depth) if bore.face == "A" else (length - bore.depth, length)
-        wall = (_least_outside(shape, start, end) - bore.dia.value) / 2
-        needed = least_wall(bore.dia.value)
-        yield Asked("advice", f"metal round {bore.name}", part.name, wall, needed, True, RULE)
-
-
 def _beside_circle(part: Part, shape: TurnedShape, holes: CircleHoles) -> Iterator[Asked]:
     size, radius = hole_size(holes), holes.circle / 2
     needed = least_wall(size)
@@ -89,8 +80,6 @@ def _beside_circle(part: Part, shape: TurnedShape, holes: CircleHoles) -> Iterat
     if inner:
         yield Asked("wall", f"metal inside {name}", part.name, radius - size / 2 - inner, needed, True, rule)
     yield Asked("wall", f"metal outside {name}", part.name, outer - radius - size / 2, needed, True, rule)
-    if holes.thread:
-        yield Asked("advice", f"edge of {name}", part.name, outer - radius, tapped_edge(size), True, TAPPED)
     if holes.count > 1:
         between = holes.circle * sin(pi / holes.count) - size
         yield Asked("wall", f"metal between {name}", part.name, between, needed, True, rule)
@@ -105,10 +94,6 @@ def _plate(part: Part, shape: PlateShape) -> Iterator[Asked]:
         edge = min(hole.x, across - hole.x, hole.y, up - hole.y)
         name = f"{hole.face} {hole.name}"
         yield Asked("wall", f"edge of {name}", part.name, edge - size / 2, least_wall(size), True, RULE)
-        if hole.thread:
-            yield Asked(
-                "advice", f"edge distance of {name}", part.name, edge, tapped_edge(size), True, TAPPED
-            )
     for one, other in combinations(shape.holes, 2):
         if one.face != other.face:
             continue
