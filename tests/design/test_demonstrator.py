@@ -32,7 +32,7 @@ def test_parts_and_their_lengths(demonstrator):
     assert [one.bought for one in sized.parts if one.kind == "bought"] == [
         "ISO 4026 M4 x 6",
         "ISO 4032 M6",
-        "ISO 4762 M5 x 16",
+        "ISO 4762 M5 x 20",
     ]
 
 
