@@ -7,7 +7,9 @@ from collections.abc import Callable
 import pytest
 
 from tommybar.mechanics import (
+    balancing,
     chatter,
+    critical_speed,
     cutting,
     deflection,
     drilling,
@@ -72,6 +74,12 @@ CASES: list[tuple[Callable[[], object], str]] = [
     (lambda: press_fit.press_fit(10, 0.5, 10, 20, 2e5, 0.3, 2e5, 0.3), "interference is 0.5 mm"),
     (lambda: press_fit.press_fit(10, 0.01, 10, 9, 2e5, 0.3, 2e5, 0.3), "outside diameter of the hub is 9 mm"),
     (lambda: press_fit.shrink_temperature(20, 0.02, 0.02, 0), "coefficient of expansion is 0"),
+    (lambda: balancing.three_run_unbalance(5, (1, 1, 1), 50), "The trial mass makes no difference"),
+    (lambda: balancing.face_hole_depth(0, 40, 5, 8), "unbalance is 0 g mm"),
+    (lambda: balancing.rim_hole_depth(6500, 50, 4, 8.5), "takes at most 134 g mm"),
+    (lambda: balancing.skew_couple(1, 1, 0.1, 0), "diameter is 0 mm"),
+    (lambda: critical_speed.shaft_stiffness("cantilever", 50, 60, 6, 2e5), "place of the disc is 60 mm"),
+    (lambda: critical_speed.critical_speed("simply", 50, 20, 6, 2e5, 0), "mass of the disc is 0 g"),
     (lambda: chatter.chatter_width(1000, 2, 2000), "damping ratio is 2"),
     (lambda: chatter.blade_stiffness(2, 12, 0, 2e5), "overhang is 0 mm"),
 ]

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from tommybar.facts import drills, threads
 from tommybar.mechanics import chatter, cutting, deflection, drilling, drive, nose_radius
 
 Given = Mapping[str, Any]
@@ -159,6 +160,19 @@ def drillkz(g: Given) -> Found:
     }
 
 
+def ream(g: Given) -> Found:
+    """B4."""
+    chosen = drills.reaming_drill(g["D_ream_mm"], g["drills_mm"], least=g["amin_mm"], most=g["amax_mm"])
+    return {"drill_mm": chosen.drill, "allow_mm": chosen.allowance}
+
+
+def tapdrill(g: Given) -> Found:
+    """B6."""
+    size = threads.thread(f"M{g['D_mm']:g}x{g['P_mm']:g}")
+    hole = threads.drill_for_percent(size, g["pct"])
+    return {"drill_mm": hole, "engage_of_H1_pct": threads.engagement_percent(size, hole, "basic")}
+
+
 def grab(g: Given) -> Found:
     """B5."""
     return {"Ft_over_Fc": drilling.pull_in_ratio(g["rake_deg"], g["mu"])}
@@ -180,4 +194,6 @@ RULES: dict[str, Callable[[Given], Found]] = {
     "B.drillcat": drillcat,
     "B.drillkz": drillkz,
     "B.grab": grab,
+    "B.ream": ream,
+    "B.tapdrill": tapdrill,
 }

@@ -6,7 +6,8 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from tommybar.mechanics import press_fit, rotors, thread_strength, unbalance
+from tommybar.facts.threads import thread as thread_of
+from tommybar.mechanics import balancing, critical_speed, press_fit, rotors, thread_strength, unbalance
 from tommybar.shapes.moments import Moments, ring_of_revolution, rod
 from tommybar.sizes import temperature
 
@@ -90,6 +91,65 @@ def grade(g: Given) -> Found:
     }
 
 
+def askew(g: Given) -> Found:
+    """E7."""
+    omega = g["n_rpm"] * math.pi / 30
+    off = rotors.unbalance_of_runout(g["m_g"], g["TIR_mm"])
+    couple = balancing.skew_couple(g["Ip_gmm2"], g["It_gmm2"], g["faceTIR_mm"], g["face_dia_mm"])
+    return {
+        "U_gmm": off,
+        "C_gmm2": couple,
+        "F_N": off * 1e-6 * omega**2,
+        "M_Nm": couple * 1e-9 * omega**2,
+        "G_mm_s": off / g["m_g"] * omega,
+    }
+
+
+def drillface(g: Given) -> Found:
+    """E8."""
+    depth = balancing.face_hole_depth(g["U_gmm"], g["r_mm"], g["d_mm"], g["rho"] / 1000, g["tip_deg"])
+    return {"mass_g": g["U_gmm"] / g["r_mm"], "depth_full_mm": depth}
+
+
+def drillrim(g: Given) -> Found:
+    """E8."""
+    depth = balancing.rim_hole_depth(g["U_gmm"], g["R_mm"], g["d_mm"], g["rho"] / 1000)
+    return {"depth_mm": depth, "mass_g": g["rho"] * 1e-6 * math.pi * g["d_mm"] ** 2 / 4 * depth}
+
+
+def three_runs(g: Given) -> Found:
+    """E9."""
+    found = balancing.three_run_unbalance(g["V0"], (g["V1"], g["V2"], g["V3"]), g["Ut_gmm"])
+    return {
+        "U_gmm": found.unbalance,
+        "angle_heavy_deg": found.heavy_at,
+        "angle_add_deg": found.add_at,
+    }
+
+
+def crit(g: Given) -> Found:
+    """E11."""
+    shaft = (g["mode"], g["L_mm"], g["a_mm"], g["d_mm"], 1000 * g["E_GPa"])
+    grams = 1000 * g["m_disc_kg"]
+    return {
+        "k_N_per_um": critical_speed.shaft_stiffness(*shaft) / 1000,
+        "n_massless_rpm": critical_speed.critical_speed(*shaft, grams),
+        "n_crit_rpm": critical_speed.critical_speed(*shaft, grams, g["rho"] / 1000),
+    }
+
+
+def thread(g: Given) -> Found:
+    """G1."""
+    size = thread_of(f"M{g['d_mm']:g}x{g['P_mm']:g}")
+    return {
+        "d2_mm": size.pitch_diameter,
+        "D1_mm": size.minor,
+        "d3_mm": size.core,
+        "As_mm2": size.stress_area,
+        "proof_N": size.stress_area * g["Sp_MPa"],
+    }
+
+
 def press(g: Given) -> Found:
     """F1."""
     fit = press_fit.press_fit(
@@ -165,6 +225,12 @@ RULES: dict[str, Callable[[Given], Found]] = {
     "E.hole": hole,
     "E.burst": burst,
     "E.grade": grade,
+    "E.runout": askew,
+    "E.drillface": drillface,
+    "E.drillrim": drillrim,
+    "E.3run": three_runs,
+    "E.crit": crit,
+    "G.thread": thread,
     "F.press": press,
     "F.shrink": shrink,
     "F.thermal": thermal,
