@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from tommybar.findings import Finding
+from tommybar.findings import Finding, in_order
 from tommybar.refusals import Complaint, Refusal
 
 
@@ -33,7 +33,7 @@ def check(
     if findings:
         from tommybar.cli.plan_table import finding_lines
 
-        typer.echo("\n".join(finding_lines(findings)))
+        typer.echo("\n".join(finding_lines(in_order(findings))))
     if wrong:
         raise Refusal(wrong)
     if any(one.severity == "stop" for one in findings):
@@ -63,7 +63,20 @@ def _design(path: Path) -> tuple[str, list[Finding]]:
     design = load_design(path)
     parts = _count(len(design.sized().parts), "part")
     sizes = _count(len(design.named), "named size")
-    return f'design "{design.title}", {parts}, {sizes}, no fault', kept_findings(design)
+    return f'design "{design.title}", {parts}, {sizes}, no fault', [
+        *shopless_findings(design),
+        *kept_findings(design),
+    ]
+
+
+def shopless_findings(design: Any) -> list[Finding]:
+    """What the checks find in the design as drawn whatever the shop: the same in every example shop."""
+    from tommybar.checks import check_all
+    from tommybar.shop import example_shops, load_shop
+
+    sized = design.sized()
+    found = [check_all(sized, load_shop(place))[0] for place in example_shops().values()]
+    return [one for one in found[0] if all(one in other for other in found)] if found else []
 
 
 def kept_findings(design: Any) -> list[Finding]:
