@@ -13,7 +13,7 @@ from tommybar.design.named_sizes import NamedSize, SizeGraph
 from tommybar.design.reading import TINY, Reading
 from tommybar.design.relations import resolve, zones_of_fits
 from tommybar.design.shapes_of_parts import build_part
-from tommybar.design.validation import in_file_order, unit_of, validated
+from tommybar.design.validation import in_file_order, schema_of, unit_of, validated
 from tommybar.design.written_file import DesignFile, SizesAlone
 from tommybar.design.yaml_file import Place, YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
@@ -162,6 +162,4 @@ def _whole(design: Design) -> Design:
 
 def design_schema() -> dict[str, Any]:
     """JSON Schema of the design file, for editors that complete and check."""
-    schema = DesignFile.model_json_schema(by_alias=True)
-    schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
-    return schema
+    return schema_of(DesignFile)

@@ -130,3 +130,23 @@ def unit_of(file: YamlFile, key: str = "units") -> Literal["mm", "in"]:
     """The unit that the file says it is in; "mm" when it says none or another (the model then complains)."""
     data = file.data
     return "in" if isinstance(data, dict) and data.get(key) == "in" else "mm"
+
+
+def schema_of(model: type[BaseModel]) -> dict[str, Any]:
+    """JSON Schema of a file; a key without a value is refused, so null is never offered."""
+    schema: dict[str, Any] = _without_null(model.model_json_schema(by_alias=True))
+    schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+    return schema
+
+
+def _without_null(node: Any) -> Any:
+    if isinstance(node, list):
+        return [_without_null(one) for one in node if one != {"type": "null"}]
+    if not isinstance(node, dict):
+        return node
+    found = {key: _without_null(one) for key, one in node.items() if not (key == "default" and one is None)}
+    options = found.get("anyOf")
+    if isinstance(options, list) and len(options) == 1:
+        del found["anyOf"]
+        found = {**options[0], **found}
+    return found

@@ -13,7 +13,12 @@ from tommybar.design.validation import Entry, YesNo
 from tommybar.design.written_parts import FeatureName, WrittenPart
 from tommybar.design.written_sizes import SizeEntry, WrittenMust
 
-Names = Annotated[list[str], BeforeValidator(lambda given: [given] if isinstance(given, str) else given)]
+
+def _listed(given: Any) -> Any:
+    return [given] if isinstance(given, str) else given
+
+
+Names = Annotated[list[str], BeforeValidator(_listed, json_schema_input_type=str | list[str])]
 """One name or a list of names."""
 
 
@@ -77,7 +82,9 @@ class WrittenPurpose(Entry):
 
     turns: Names = Field(description="Parts that turn together")
     at: SpeedFormula
-    balance: Annotated[float | None, BeforeValidator(_grade)] = Field(None, description="Grade, e.g. G 6.3")
+    balance: Annotated[float | None, BeforeValidator(_grade, json_schema_input_type=str)] = Field(
+        None, description="Grade, e.g. G 6.3"
+    )
     hand_driven: YesNo = False
 
 

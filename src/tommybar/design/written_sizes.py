@@ -38,7 +38,9 @@ def _size_entry(given: Any) -> Any:
     return given if isinstance(given, dict | WrittenSize) else {"is": given}
 
 
-SizeEntry = Annotated[WrittenSize, BeforeValidator(_size_entry)]
+SizeEntry = Annotated[
+    WrittenSize, BeforeValidator(_size_entry, json_schema_input_type=WrittenSize | float | str)
+]
 """A size with its keys, or just its expression."""
 
 
