@@ -129,7 +129,7 @@ def _plate(shape: PlateShape, notes: tuple[str, ...], imprint: Imprint) -> tuple
     for scale in SCALES:
         view = block(plate_view(shape, scale, imprint.reader))
         room = AREA[2] - AREA[0] - view.size[0] - 10.0
-        table = grid(columns, rows[1:], 0.0, 0.0, max(room, 60.0), 1e9) if len(rows) > 1 else None
+        table = grid(columns, rows[1:], 0.0, 0.0, 1e9, 1e9) if len(rows) > 1 else None
         marks: list[Mark] = list(table.marks) if table else []
         width = max(60.0, min(room, 125.0))
         text = notes_block(extra if table else notes, width)

@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tommybar.facts.threads import thread
+from tommybar.pack.boxes import Box
 from tommybar.pack.sheet import Arc, Area, Dimension, Line, Mark, Point, Text
+from tommybar.pack.tags import tag_marks, taken_by
 from tommybar.pack.units import Reader
 from tommybar.pack.words import plate_hole_words, size_words
 from tommybar.shapes.features import PlateFace, PlateHole, PlateShape
@@ -72,8 +74,48 @@ def plate_view(shape: PlateShape, scale: float, reader: Reader) -> list[Mark]:
             (Text((long + 12.5, middle), words, SIZE),), outside=thick < 9.0,
         )
     )  # fmt: skip
+    datum: Box = (-2.2, -2.2, 2.2, 2.2)
+    front: Box = (0.0, base - thick, long, base)
+    marks += tag_marks(
+        _tagged(holes, shape, scale), [*taken_by(marks), datum, front], (0.0, -wide, long, 0.0)
+    )
     marks += [Arc((0.0, 0.0), 2.2, "thick"), Area((((0.0, 0.0), (2.2, 0.0), (0.0, -2.2)),), "black", None)]
     return marks
+
+
+def _tagged(holes: tuple[Placed, ...], shape: PlateShape, scale: float) -> list[tuple[int, Point, float]]:
+    """Number, place in plan and radius of every hole; one in an edge is numbered at its middle."""
+    made = []
+    for one in holes:
+        x, y = one.x * scale, -one.y * scale
+        radius = max(drawn_dia(one.hole), one.hole.sink_dia) / 2 * scale
+        half = drilled_depth(one.hole, shape) / 2 * scale
+        dx = {"left": half, "right": -half}.get(one.hole.face, 0.0)
+        dy = {"front": -half, "back": half}.get(one.hole.face, 0.0)
+        made.append((one.n, (x + dx, y + dy), radius))
+    return made
+
+
+def _in_the_way(holes: tuple[Placed, ...], shape: PlateShape, scale: float) -> list[Box]:
+    """Centre lines of holes seen from above, and holes in the edges as they lie in the plan."""
+    made: list[Box] = []
+    for one in holes:
+        x, y = one.x * scale, -one.y * scale
+        radius = max(drawn_dia(one.hole), one.hole.sink_dia) / 2 * scale
+        deep = drilled_depth(one.hole, shape) * scale + 2.0
+        match one.hole.face:
+            case "front":
+                made.append((x - radius, y - deep, x + radius, y))
+            case "back":
+                made.append((x - radius, y, x + radius, y + deep))
+            case "left":
+                made.append((x, y - radius, x + deep, y + radius))
+            case "right":
+                made.append((x - deep, y - radius, x, y + radius))
+            case _:
+                reach = radius + 2.0
+                made += [(x - reach, y - 0.2, x + reach, y + 0.2), (x - 0.2, y - reach, x + 0.2, y + reach)]
+    return made
 
 
 def _box(x0: float, y0: float, x1: float, y1: float) -> Mark:
@@ -107,30 +149,19 @@ def _hidden(a: Point, b: Point, radius: float) -> list[Mark]:
     return [Line(way, "dashed"), Line(((x1 - px, y1 - py), (x2 + px, y2 + py)), "chain")]
 
 
-def _tag(x: float, y: float, n: int) -> Text:
-    return Text((x, y), str(n), 3.6, True)
-
-
 def _in_plan(one: Placed, shape: PlateShape, scale: float, wide: float) -> list[Mark]:
     x, y = one.x * scale, -one.y * scale
     deep, radius = drilled_depth(one.hole, shape) * scale, drawn_dia(one.hole) / 2 * scale
     face = one.hole.face
     if face in ("top", "bottom"):
-        reach = max(radius, one.hole.sink_dia / 2 * scale)
-        marks = _circle(
-            (x, y), one.hole, scale, "thick" if face == "top" or one.hole.depth is None else "dashed"
-        )
-        return [*marks, _tag(x + 0.75 * reach + 0.8, y - 0.75 * reach - 0.8, one.n)]
+        seen = "thick" if face == "top" or one.hole.depth is None else "dashed"
+        return _circle((x, y), one.hole, scale, seen)
     if face == "front":
-        return [*_hidden((x, 0.0), (x, -deep), radius), _tag(x + radius + 1.0, -min(deep, wide) / 2, one.n)]
+        return _hidden((x, 0.0), (x, -deep), radius)
     if face == "back":
-        return [
-            *_hidden((x, -wide), (x, -wide + deep), radius),
-            _tag(x + radius + 1.0, -wide + deep / 2 + 2, one.n),
-        ]
+        return _hidden((x, -wide), (x, -wide + deep), radius)
     end = deep if face == "left" else x - deep
-    start = 0.0 if face == "left" else x
-    return [*_hidden((start, y), (end, y), radius), _tag((start + end) / 2, y - radius - 1.0, one.n)]
+    return _hidden((0.0 if face == "left" else x, y), (end, y), radius)
 
 
 def _in_front(one: Placed, shape: PlateShape, scale: float, base: float, wide: float) -> list[Mark]:
@@ -197,8 +228,9 @@ def across_places(holes: tuple[Placed, ...]) -> dict[float, float]:
 def below_corner(shape: PlateShape, holes: tuple[Placed, ...], scale: float, reader: Reader) -> float:
     """Room taken below the datum corner by figures across the width that do not fit their arrows [mm]."""
     out = [0.0]
-    for y in across_places(holes):
-        measured = Text((0, 0), reader.length(y, 3), SIZE).width
+    written = [(y, reader.length(y, 3)) for y in across_places(holes)]
+    for y, words in [*written, (shape.width.value, " ".join(size_words(shape.width, reader)))]:
+        measured = Text((0, 0), words, SIZE).width
         if y * scale <= measured + 7.0:
             out.append(measured + 2.5)
     return max(out)
