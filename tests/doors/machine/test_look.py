@@ -97,10 +97,12 @@ def test_day_night_and_the_other_hand_are_kept(opened):
     page.click("#main")
 
     assert page.evaluate(ground) != day
-    wrong, stop = (
-        page.locator(f"text={words}").bounding_box() for words in ("Something is wrong", "Stop for today")
-    )
-    assert wrong["x"] > stop["x"]
+    across = [
+        page.locator(f"#view .acts button:has-text('{words}')").bounding_box()["x"]
+        for words in ("Stop for today", "Held and looked at", "Something is wrong")
+    ]
+    assert across == sorted(across)
+    assert page.locator("#main").bounding_box()["width"] > 300
 
 
 def test_paper_says_the_same(opened):

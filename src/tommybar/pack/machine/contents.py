@@ -74,12 +74,12 @@ def _card(card: Card, run: CardRun | None, shop: Shop, reader: Reader) -> dict[s
                 "y": reader.length(place.y),
                 "dial_x": place.dial_x,
                 "dial_y": place.dial_y,
-                "what": place.what,
+                "what": _spoken_line(place.what),
                 "from": place.overshoot,
             }
             for place in card.places
         ],
-        "chords": list(card.chord_checks),
+        "chords": [_spoken_line(line) for line in card.chord_checks],
         "sketch": grip_sketch(card, run, shop, reader) if run and run.before else "",
         "steps": [_step(card, step, run, shop, reader) for step in card.steps],
     }

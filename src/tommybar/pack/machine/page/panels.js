@@ -2,11 +2,11 @@
 
 function openWrong() {
   const { card, piece, step } = view.name === "step" ? here() : { card: cardOf(view.card), piece: view.piece, step: null };
-  const reason = el("input", { id: "reason", maxlength: "80", autocomplete: "off", "data-first": true });
+  const reason = el("input", { id: "reason", maxlength: "80", autocomplete: "off" });
   openPanel(
     el("h2", {}, "Something is wrong"),
     card.wrong.length ? el("div", {}, el("p", {}, el("b", {}, "What goes wrong at this card:")), lines(card.wrong)) : null,
-    step ? el("div", {},
+    step ? el("div", { class: "because" },
       el("label", { for: "reason" }, "Skip this step, because "), reason,
       button("Skip it", () => {
         if (!reason.value.trim()) return tell("A skipped step needs its reason.");
@@ -18,7 +18,7 @@ function openWrong() {
       button("Look at the step before", () => { closePanel(); lookBack(); }, "plain", { id: "look-back" }),
       button("Take the last mark back", () => { takeBack(); closePanel(); draw(); }, "plain", { id: "undo" }),
       button("All marks", openMarks, "plain"),
-      button("Back to work", closePanel, "main")));
+      button("Back to work", closePanel, "main", { "data-first": true })));
 }
 
 function lookBack() {
