@@ -18,7 +18,7 @@ def _text(given: Any) -> Any:
     return f"{given:g}" if isinstance(given, int | float) and not isinstance(given, bool) else given
 
 
-Words = Annotated[str, BeforeValidator(_text)]
+Words = Annotated[str, BeforeValidator(_text, json_schema_input_type=str | float)]
 
 
 class MadeEntry(Entry):

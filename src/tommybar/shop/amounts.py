@@ -108,7 +108,11 @@ def _lengths_of_item(item: Any, unit: str) -> tuple[float, ...]:
     return (round(figure(item, unit), 6),)
 
 
-Lengths = Annotated[tuple[float, ...], BeforeValidator(_length_list), AfterValidator(at_least_one)]
+Lengths = Annotated[
+    tuple[float, ...],
+    BeforeValidator(_length_list, json_schema_input_type=float | str | list[float | str]),
+    AfterValidator(at_least_one),
+]
 
 
 def _pair_list(given: Any, info: ValidationInfo) -> tuple[tuple[float, float], ...]:
@@ -123,4 +127,8 @@ def _pair_list(given: Any, info: ValidationInfo) -> tuple[tuple[float, float], .
     return tuple(pairs)
 
 
-Pairs = Annotated[tuple[tuple[float, float], ...], BeforeValidator(_pair_list), AfterValidator(at_least_one)]
+Pairs = Annotated[
+    tuple[tuple[float, float], ...],
+    BeforeValidator(_pair_list, json_schema_input_type=str | list[str]),
+    AfterValidator(at_least_one),
+]

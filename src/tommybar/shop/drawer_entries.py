@@ -119,7 +119,9 @@ class ReamerFigures(Entry):
         return self
 
 
-ReamerEntry = Annotated[ReamerFigures, BeforeValidator(_reamer_form)]
+ReamerEntry = Annotated[
+    ReamerFigures, BeforeValidator(_reamer_form, json_schema_input_type=ReamerFigures | float | str)
+]
 
 Span = Annotated[tuple[NotNegativeLength, Length], Field(description="from, to")]
 

@@ -57,7 +57,12 @@ def _known_material(entry: StockEntry) -> StockEntry:
     return entry
 
 
-Threads = tuple[Annotated[str, BeforeValidator(_words), AfterValidator(_known_thread)], ...]
+Threads = tuple[
+    Annotated[
+        str, BeforeValidator(_words, json_schema_input_type=str | float), AfterValidator(_known_thread)
+    ],
+    ...,
+]
 Stock = tuple[Annotated[StockEntry, AfterValidator(_known_material)], ...]
 
 
