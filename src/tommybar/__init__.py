@@ -20,7 +20,7 @@ _DOORS = {
     "Plan": "tommybar.plan",
     "Refusal": "tommybar.refusals",
 }
-__all__ = ["Plan", "Refusal", "__version__", "load_design", "load_made", "load_shop", "plan"]  # noqa: F822 - given on asking
+__all__ = ["Plan", "Refusal", "__version__", "load_design", "load_made", "load_shop", "plan"]
 
 
 def __getattr__(name: str) -> Any:
