@@ -21,11 +21,11 @@ def made_of(yaml: YamlFile) -> Made:
     measured, ticks, whereabouts = [], [], []
     for one in file.made:
         if one.size is not None and one.is_ is not None:
-            measured.append(Measured(one.size, one.is_, one.with_, one.on, one.by))
+            measured.append(Measured(one.size, one.is_, one.with_, one.on, one.by, one.note))
         elif one.part is not None:
-            whereabouts.append(Whereabouts(one.part, one.where))
+            whereabouts.append(Whereabouts(one.part, one.where, one.on, one.by, one.note))
         else:
             key = one.card or one.step or ""
             done = one.done if one.done is not None else False
-            ticks.append(Ticked(key, done, one.on, one.by, one.skipped))
+            ticks.append(Ticked(key, done, one.on, one.by, one.skipped, one.note))
     return Made(file.of, tuple(measured), tuple(ticks), tuple(whereabouts))

@@ -14,6 +14,7 @@ class Measured:
     instrument: str = ""
     on: str = ""
     by: str = ""
+    note: str = ""  # "piece 2" of several alike, or the maker's own words
 
 
 @dataclass(frozen=True)
@@ -25,6 +26,7 @@ class Ticked:
     on: str = ""
     by: str = ""
     skipped: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -33,6 +35,9 @@ class Whereabouts:
 
     part: str
     where: str
+    on: str = ""
+    by: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True)

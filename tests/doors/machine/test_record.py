@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tommybar.made import load_made
-from tommybar.made.record import Made, Measured, Ticked, Whereabouts
+from tommybar.made.record import Made, Measured, Ticked
 from tommybar.pack.machine import write_machine_file
 
 from .handmade_plan import handmade_plan
@@ -85,10 +85,9 @@ def test_stopping_and_coming_back(opened, tmp_path):
     page.click("#moves-done")
     assert page.inner_text("h1") == "Turn journal, last two cuts"
 
-    places = load_made(saved(page, tmp_path)).whereabouts
-    assert places == (
-        Whereabouts("spindle", "in the chuck; jaw 2 faces the mark; zeros to be touched again; tool: B"),
-    )
+    (left,) = load_made(saved(page, tmp_path)).whereabouts
+    assert left.part == "spindle"
+    assert left.where == "in the chuck; jaw 2 faces the mark; zeros to be touched again; tool: B"
 
 
 def test_a_made_file_is_read_back_into_a_fresh_page(opened, tmp_path):
@@ -165,3 +164,29 @@ def test_a_skipped_step_may_be_done_after_all(opened, tmp_path):
 
     ticks = [one for one in load_made(saved(page, tmp_path)).ticks if one.key == "spindle/1/1"]
     assert [(one.done, one.skipped) for one in ticks] == [(False, "tool lent out"), (True, "")]
+
+
+def test_a_new_plan_goes_on_where_the_saved_file_left_off(opened, tmp_path):
+    """Pieces, holes, grips and sizes of one page's file stand in the page of the next plan made with it."""
+    page = opened(handmade_plan(count=2))
+    page.click('[data-card="spindle/1|2"]')
+    page.click("#main")
+    page.click("#main")
+    page.click("#main")
+    write_in(page, "7.98")
+    page.click("#to-list")
+    page.click("[data-card^=plate]")
+    page.click("#main")
+    page.click('[data-hole="2"]')
+    first = saved(page, tmp_path)
+
+    page = opened(handmade_plan(count=2, made=load_made(first)))
+    assert "not begun" in page.inner_text('[data-card="spindle/1|1"]')
+    assert "1 of 4 steps" in page.inner_text('[data-card="spindle/1|2"]')
+    page.click('[data-card="spindle/1|2"]')
+    assert "7.98" in page.inner_text("#hold")
+    page.click("#to-list")
+    page.click("[data-card^=plate]")
+    assert page.inner_text('[data-hole="2"]') == "✓"
+    (tmp_path / "second").mkdir()
+    assert load_made(saved(page, tmp_path / "second")) == load_made(first)

@@ -6,6 +6,7 @@ from typing import Any
 
 from tommybar.dryrun.runs import CardRun
 from tommybar.making.cards import Card, Measure, Pass, Step
+from tommybar.pack.machine.marks import made_marks
 from tommybar.pack.machine.sketch import grip_sketch
 from tommybar.pack.units import Reader
 from tommybar.plan import PartPlan, Plan
@@ -29,7 +30,7 @@ def page_contents(plan: Plan, reader: Reader) -> dict[str, Any]:
         },
         "parts": [_part(one, plan.shop, reader) for one in plan.parts if one.cards],
         "instruments": [one.name for one in plan.shop.instruments],
-        "made": _made(plan),
+        "made": made_marks(plan.made),
     }
 
 
@@ -174,25 +175,3 @@ def _spoken(name: str) -> str:
 def _spoken_line(line: str) -> str:
     """A line with the names of features as one says them."""
     return line.replace("_", " ")
-
-
-def _made(plan: Plan) -> list[dict[str, Any]]:
-    """What the made file said when the plan was made, as entries of the page's own log."""
-    made = plan.made
-    entries: list[dict[str, Any]] = [
-        {"kind": "size", "key": one.size, "is": one.value, "with": one.instrument, "on": one.on, "by": one.by}
-        for one in made.measured
-    ]
-    entries += [
-        {
-            "kind": "step" if one.key.count("/") > 1 else "card",
-            "key": one.key,
-            "done": one.done,
-            "skipped": one.skipped,
-            "on": one.on,
-            "by": one.by,
-        }
-        for one in made.ticks
-    ]
-    entries += [{"kind": "part", "key": one.part, "where": one.where} for one in made.whereabouts]
-    return entries

@@ -25,7 +25,7 @@ function writeStore(name, value) {
 
 let log = readStore("", null);
 if (!Array.isArray(log)) {
-  log = DATA.made.map((one) => ({ at: one.on || "", piece: 1, file: true, ...one }));
+  log = DATA.made.map((one) => ({ at: one.on || "", file: true, ...one }));
   writeStore("", log);
 }
 let view = readStore(":view", { name: "list" });
