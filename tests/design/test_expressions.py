@@ -42,6 +42,7 @@ def length(text, unit="mm"):
         ("round(6.5)", 7.0),
         ("round(6.74, 0.25)", 6.75),
         ("hub / 3 * 3", 20.0),
+        (" + ".join(["(1)"] * 30), 30.0),
     ],
 )
 def test_value_in_a_millimetre_file(text, value):

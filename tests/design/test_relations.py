@@ -58,6 +58,28 @@ def test_a_screw_stands_before_each_tapped_hole(related):
     ]
 
 
+def test_screws_go_through_the_holes_in_their_order(related):
+    """The first clearance hole stands before the first tapped one, the second before the second."""
+    sized = related("{screw: M4, through: [disc.bore, plate.clear], into: plate.tapped}".replace("M4", "M5"))
+
+    assert [one.through for one in sized.screws] == [("disc.bore",), ("plate.clear",)]
+
+
+def test_an_unknown_key_is_offered_the_keys_of_its_own_kind(related, refused):
+    """A fit knows the keys of a fit, not those of loops and screws."""
+    words = refused(related, "{fit: disc.bore, on: pin.seat, limits: H7/g6, colour: red}")
+
+    assert 'The key "colour" is not known here. Known here: fit, on, limits, joint.' in words
+
+
+def test_own_limits_may_not_disagree_with_the_fit(disc, refused):
+    """A feature in a fit has the zone of the fit, or says the same."""
+    body = (BODY[0], BODY[1].replace("through: true", "through: true, limits: H8"))
+    after = AFTER.replace("RELATION", "{fit: disc.bore, on: pin.seat, limits: H7/g6}")
+
+    assert 'The limits are "H8"; the fit of disc.bore says H7.' in refused(disc, *body, after=after)
+
+
 @pytest.mark.parametrize(
     ("relation", "said"),
     [

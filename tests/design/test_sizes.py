@@ -84,6 +84,7 @@ def test_slack_of_a_must_line(sized):
         (["hub: 12"], "The size is 12 and follows nothing that is named."),
         (["hub: {is: rim / 2, follows: scale}"], 'follows scale but is worked out from "rim"'),
         (["hub: {is: 12, follows: bar, between: [14, 20]}"], "The size is 12; between allows 14 to 20 mm."),
+        (["hub: {is: 12, follows: bar, between: [4, 10]}"], "The size is 12; between allows 4 to 10 mm."),
         (["hub: {is: M4, follows: bar}"], '"M4" is no figure. A thread follows thread'),
         (["hub: {is: M61, follows: thread}"], 'There is no thread "M61"'),
         (["hub: {is: 12, follows: barr}"], 'Did you mean "bar"?'),

@@ -69,6 +69,16 @@ def test_own_limits_are_read_with_their_sign(disc):
     assert [(one.dia.smallest, one.dia.largest) for one in shape.outside] == [(9.985, 10), (8.98, 9.05)]
 
 
+def test_a_bought_part_names_sizes_in_its_designation(disc, refused):
+    """Sizes in brackets are filled in, and looked up."""
+    design = disc(RIM, after='  rod: {bought: "rod {hub} x {rim}, bright"}\n')
+
+    assert design.sized({"rim": 62.5}).parts[1].bought == "rod 20 x 62.5, bright"
+    assert 'There is no size "rin". Did you mean "rim"?' in refused(
+        disc, RIM, after='  rod: {bought: "rod {rin}"}\n'
+    )
+
+
 @pytest.mark.parametrize(
     ("lines", "said"),
     [
@@ -177,6 +187,7 @@ def test_own_limits_are_read_with_their_sign(disc):
         (["outside: [{name: a, thread: hub, long: 9}]"], '"hub" is a figure; a thread is wanted here.'),
         (["outside: [{name: a, dia: 200, long: 9, limits: H7}]"], "200"),
         (["outside: [{name: a, dia: -3, long: 9}]"], "The length comes to -3 mm; it must be above 0."),
+        (["outside: [{name: a, dia: 0, long: 9}]"], "The length comes to 0 mm; it must be above 0."),
         (
             ["outside: [{name: a, dia: 9, long: 9}, {name: a, dia: 8, long: 9}]"],
             'Two features are named "a".',

@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from tommybar.cli.inputs import pins_from
 from tommybar.cli.main import status_of
+from tommybar.design import design_from_text
 
 ROOT = Path(__file__).parents[2]
 DESIGN = str(ROOT / "examples" / "demonstrator" / "design.yaml")
@@ -141,3 +143,22 @@ def test_a_pin_holds_a_size(capsys):
     sizes = json.loads(capsys.readouterr().out)["sizes"]
 
     assert (sizes["boss"]["new"], sizes["grub"]["new"]) == (25.4, "M5")
+
+
+def test_a_wheel_too_large_for_the_lathe_ends_with_2(capsys):
+    """At twice its size the wheel of 180 mm is asked of a lathe that swings 110 over the cross-slide."""
+    assert status_of(["plan", DESIGN, "--shop", "shop-r", "--scale", "2"]) == 2
+    assert re.search(r"(?m)^Stops \(\d+\):$", capsys.readouterr().out)
+
+
+def test_pins_are_read_by_what_the_size_is():
+    """A length in the unit of the file or its own, an angle in degrees, a number bare, a thread by its name."""
+    sizes = "a: {is: 2, follows: scale}, b: {is: 5 deg, follows: nothing}, c: {is: M4, follows: thread}"
+    text = (
+        f"tommybar: 1\ndesign: x\nunits: in\nsizes: {{{sizes}, n: {{is: 3, follows: nothing, kind: number}}}}\n"
+        "parts: {p: {material: brass, turned: {outside: [{name: o, dia: a, long: a}]}}}\n"
+    )
+
+    pins = pins_from(["a=1", "b = 7 deg", "c=M5", "n=4"], design_from_text(text))
+
+    assert pins == {"a": 25.4, "b": 7, "c": "M5", "n": 4}

@@ -16,7 +16,7 @@ def plan_table(plan: Plan) -> str:
     lines = [
         f"{plan.title}, revision {plan.revision}, in {plan.shop.name}",
         f"plan {plan.plan_id}   scale {plan.scale:.2f}",
-        *binding_lines(plan.binds),
+        *binding_lines(plan.binds, plan.scale),
         "",
     ]
     rows: list[tuple[str, ...]] = [("part", "off", "from", "cards", "minutes", "mass g")]
@@ -39,7 +39,7 @@ def plan_table(plan: Plan) -> str:
     return "\n".join([*lines, *finding_lines(plan.findings)])
 
 
-def binding_lines(binds: Iterable[Bind]) -> list[str]:
+def binding_lines(binds: Iterable[Bind], scale: float) -> list[str]:
     """What decides the scale, one limit a line."""
     found = [
         f"bound by {one.what}{f' of {one.part}' if one.part else ''}: "
@@ -47,7 +47,7 @@ def binding_lines(binds: Iterable[Bind]) -> list[str]:
         for one in binds
         if one.binds
     ]
-    return found or ["bound by nothing: made as drawn"]
+    return found or ["bound by nothing: made as drawn" if scale == 1 else "bound by nothing: as asked for"]
 
 
 def finding_lines(findings: Iterable[Finding]) -> list[str]:

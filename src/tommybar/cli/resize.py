@@ -62,7 +62,11 @@ def _table(found: Resized, second: Resized | None) -> str:
         figures += [_shown(others.get(row.name, ""))] if second else []
         rows.append((row.name, *figures, row.unit, row.follows, row.why))
     lines = [f"scale {found.scale:.2f}" + (f", second choice {second.scale:.2f}" if second else "")]
-    lines += [*binding_lines(found.limits), "", *in_columns(rows, right=tuple(range(1, 5 if second else 4)))]
+    lines += [
+        *binding_lines(found.limits, found.scale),
+        "",
+        *in_columns(rows, right=tuple(range(1, 5 if second else 4))),
+    ]
     return "\n".join([*lines, *finding_lines(found.findings)])
 
 

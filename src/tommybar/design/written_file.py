@@ -52,14 +52,14 @@ def _relation(given: Any) -> str:
     keys = given if isinstance(given, dict) else {}
     for key in ("fit", "loop", "screw"):
         if key in keys or (not isinstance(given, dict) and hasattr(given, key)):
-            return key
+            return f"a {key}"  # no tag may be a key, or the place of a fault could not be told
     return "?"
 
 
 Relation = Annotated[
-    Annotated[WrittenFit, Tag("fit")]
-    | Annotated[WrittenLoop, Tag("loop")]
-    | Annotated[WrittenScrew, Tag("screw")],
+    Annotated[WrittenFit, Tag("a fit")]
+    | Annotated[WrittenLoop, Tag("a loop")]
+    | Annotated[WrittenScrew, Tag("a screw")],
     Discriminator(
         _relation,
         custom_error_type="relation",
