@@ -11,11 +11,10 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Callable, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
-from tommybar.version import __version__
 from tommybar.checks import check_all
 from tommybar.checks.figures import Figure
 from tommybar.design import Design
@@ -28,6 +27,7 @@ from tommybar.findings import Finding, in_order
 from tommybar.made import Made, retarget
 from tommybar.making.cards import Blank, Card
 from tommybar.making.joints import Joint, joints_of
+from tommybar.making.lengths import spoken
 from tommybar.making.parts import gives_to, making_order, route_part
 from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
@@ -38,6 +38,7 @@ from tommybar.resize.table import Bind, Resized, SizeRow
 from tommybar.shapes.features import TurnedShape
 from tommybar.shapes.mass import mass_properties
 from tommybar.shop.model import Shop
+from tommybar.version import __version__
 
 ROUNDS = 25  # how often resize may be asked again, counted
 STEP = 0.01  # the scale's grid
@@ -193,6 +194,10 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
     return _Round(resized, sized, tuple(parts), tuple(findings))
 
 
+def _said(one: PartPlan, words_in: Literal["mm", "in"]) -> PartPlan:
+    return replace(one, blank=spoken(one.blank, words_in), cards=spoken(one.cards, words_in))
+
+
 def _limit_of(finding: Finding, scale: float) -> Bind:
     what = f"{finding.part}: {finding.words.split(':')[-1].strip()[:80]}"
     return Bind(what, finding.part, 0.0, 0.0, round(scale - STEP, 4), True)
@@ -237,14 +242,17 @@ def plan(
     scale: float | None = None,
     pins: Mapping[str, float | str] | None = None,
     stock: Stock = "ask",
+    words_in: Literal["mm", "in"] = "mm",
     tell: Callable[[str], None] = lambda words: None,
 ) -> Plan:
     """Work out everything for one design in one shop.
 
     ``scale`` or ``pins`` fix what they name: nothing is proposed in their
     place, and what they break becomes a finding. ``stock`` says where metal
-    may come from: the rack only, bought, or asked for. ``tell`` hears one
-    line per stage, for a progress display. The same inputs give the same
+    may come from: the rack only, bought, or asked for. ``words_in`` is the
+    unit in which the sentences of cards and findings say their lengths; the
+    figures beside them stay in mm. ``tell`` hears one line per stage, for a
+    progress display. The same inputs give the same
     Plan to the byte.
     """
     made = made or Made()
@@ -269,9 +277,9 @@ def plan(
         now.sized,
         shop,
         made,
-        now.parts,
+        tuple(_said(one, words_in) for one in now.parts),
         cut_list,
         tuple(figures),
-        in_order([*now.findings, *found, *found_checks]),
+        in_order([spoken(one, words_in) for one in (*now.findings, *found, *found_checks)]),
         rounds,
     )

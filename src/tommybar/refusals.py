@@ -34,7 +34,7 @@ class Complaint:
         return f"{head}: {body}" if head else body
 
 
-class Refusal(ValueError):
+class Refusal(ValueError):  # noqa: N818  (the trade's word: it stops the work, it is no error of ours)
     """Input that cannot be worked with; carries every complaint at once.
 
     Examples
@@ -64,7 +64,7 @@ class Refusal(ValueError):
         )
 
 
-class OwnFault(RuntimeError):
+class OwnFault(RuntimeError):  # noqa: N818  (a fault is ours; the word is used everywhere)
     """A mistake of the program's; keeps its traceback and asks for a report."""
 
 
