@@ -188,3 +188,14 @@ def test_when_nothing_fits_the_fewest_that_clash_are_named(jockey, small_shop):
     assert "web >= 5" in conflict.words and "Swing over the cross-slide of drum" in conflict.words
     assert conflict.words.count(";") == 1
     assert found.scale == 1.0
+
+
+def test_what_can_be_spared_is_not_named_among_what_clashes(jockey, small_shop):
+    """Without M8 the thread stops above 0.78, where the swing stops too: only swing and web are named."""
+    text = jockey.file_text.replace("must:", "must:\n  - {that: web >= 5, because: it rings}")
+    small_taps = ("M3", "M4", "M5", "M6")
+    shop = replace(small_shop, taps=small_taps, dies=small_taps)
+    words = resize(design_from_text(text), shop, stock="ask").findings[0].words
+
+    assert "web >= 5" in words and "Swing over the cross-slide of drum" in words
+    assert "stud_thread" not in words

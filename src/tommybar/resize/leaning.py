@@ -11,6 +11,7 @@ from tommybar.design.yaml_file import yaml_from_text
 
 _WORD = re.compile(r"[A-Za-z_]\w*")
 DIE = ("outside",)  # lists of a part in which a thread is cut with a die
+WORDS_ONLY = ("name", "material", "note", "because", "finish")  # entries that never hold an expression
 TAP = ("bores", "holes", "cross_holes")
 
 
@@ -155,8 +156,9 @@ def _texts_in(entry: Any) -> Iterator[str]:
     if isinstance(entry, str):
         yield entry
     elif isinstance(entry, dict):
-        for one in entry.values():
-            yield from _texts_in(one)
+        for key, one in entry.items():
+            if key not in WORDS_ONLY:
+                yield from _texts_in(one)
     elif isinstance(entry, list):
         for one in entry:
             yield from _texts_in(one)

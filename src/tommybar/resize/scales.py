@@ -18,7 +18,7 @@ from tommybar.shop.model import Shop
 STEP = 0.01
 SMALLEST = 0.25
 LARGEST = 4.0
-LOOKS_IN_ALL = 6000
+LOOKS_IN_ALL = 3000
 GIVEN_UP = 12  # rounds of giving up what cannot be kept at a scale that stands
 
 

@@ -16,8 +16,8 @@ from tommybar.resize.asked import Asked, Key
 from tommybar.resize.choice import Choice, Domain
 from tommybar.resize.look import Looks
 
-LOOKS_A_SCALE = 400  # choices worked out at one scale before giving up on it
-NODES = 20_000  # partial choices between two of them
+LOOKS_A_SCALE = 200  # choices worked out at one scale before giving up on it
+NODES = 4_000  # partial choices between two of them
 
 Clash = frozenset[tuple[str, float | str]]
 
