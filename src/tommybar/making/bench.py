@@ -12,6 +12,7 @@ from tommybar.findings import Finding
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import Speed, spindle
 from tommybar.making.grips import Option
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import Dim, TurnedShape
@@ -149,7 +150,7 @@ class Bench:
 def named(tool: Tool) -> str:
     """A tool as a card calls it: "A: knife, right hand"."""
     hand = f", {tool.hand} hand" if tool.kind in ("knife", "boring") and tool.hand != "both" else ""
-    width = f" {tool.width:g} wide" if tool.width else ""
+    width = f" {Mm(tool.width):tool} wide" if tool.width else ""
     return f"{tool.letter}: {tool.kind}{width}{hand}"
 
 

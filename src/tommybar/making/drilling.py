@@ -11,6 +11,7 @@ from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
 from tommybar.making.dials import graduation_words, travel_words
 from tommybar.making.jobs import Job
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, allowance, hole_plan
 from tommybar.shapes.features import Bore
@@ -82,7 +83,7 @@ def finish_bore(bench: Bench, job: Job) -> None:
 
 def _no_reamer_words(bench: Bench, bore: Bore, plan: HolePlan) -> None:
     if bore.dia.toleranced and plan.reamer is None and not bore.after:
-        owned = ", ".join(f"{one.size:g}" for one in bench.shop.reamers)
+        owned = ", ".join(f"{Mm(one.size):g}" for one in bench.shop.reamers)
         bench.find(
             412,
             "caution",
@@ -98,11 +99,11 @@ def _deep_words(bench: Bench, depth: float, dia: float, point: float) -> tuple[s
     tail = bench.shop.lathe.tailstock
     peck = depth / dia > rule("cut", "peck")
     words = [
-        f"Tip touching the face is 0. Tip to {depth + point:.1f}: {travel_words(tail, depth + point)} "
+        f"Tip touching the face is 0. Tip to {Mm(depth + point):.1f}: {travel_words(tail, depth + point)} "
         f"({graduation_words(tail)}).",
     ]
     if peck:
-        words.append(f"Deeper than {rule('cut', 'peck'):g} diameters: clear the chips every {dia:.0f} mm.")
+        words.append(f"Deeper than {rule('cut', 'peck'):g} diameters: clear the chips every {Mm(dia):.0f}.")
     return tuple(words)
 
 
@@ -127,9 +128,9 @@ def _centre(bench: Bench, feature: str) -> None:
     bench.add(
         Step(
             0,
-            f"Centre drill, {size:g} pilot",
+            f"Centre drill, {Mm(size):tool} pilot",
             feature,
-            f"centre drill {size:g}",
+            f"centre drill {Mm(size):tool}",
             "centre drill",
             speed.rpm,
             speed.reached,
@@ -164,9 +165,9 @@ def _drills(bench: Bench, feature: str, drills: tuple[float, ...], depth: float,
         bench.add(
             Step(
                 0,
-                f"Drill {feature} {drill:g}" + (", pilot" if n == 0 and len(drills) > 1 else ""),
+                f"Drill {feature} {Mm(drill):tool}" + (", pilot" if n == 0 and len(drills) > 1 else ""),
                 feature,
-                f"drill {drill:g}",
+                f"drill {Mm(drill):tool}",
                 "drill",
                 speed.rpm,
                 speed.reached,
@@ -174,7 +175,7 @@ def _drills(bench: Bench, feature: str, drills: tuple[float, ...], depth: float,
                 f"{full + point:.1f}",
                 "tip deep mm",
                 (
-                    f"Full diameter to {full:.1f} deep, the point {point:.1f} more.",
+                    f"Full diameter to {Mm(full):.1f} deep, the point {Mm(point):.1f} more.",
                     *_deep_words(bench, full, drill, point),
                 ),
                 minutes=cutting_minutes(moves, speed.rpm, feed, max(1, math.ceil(full / drill / 3))),
@@ -194,16 +195,16 @@ def _reamed(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
     deep = depth + 0.1 * reamer.size
     moves = _axial(deep)
     hint = (
-        (f"This reamer cuts {reamer.cuts_over:+.3f}: expect {reamer.size + reamer.cuts_over:.3f}.",)
+        (f"This reamer cuts {Mm(reamer.cuts_over):+.3f}: expect {Mm(reamer.size + reamer.cuts_over):.3f}.",)
         if reamer.cuts_over
         else ()
     )
     bench.add(
         Step(
             0,
-            f"Ream {bore.name} {reamer.size:g} {reamer.zone}",
+            f"Ream {bore.name} {Mm(reamer.size):tool} {reamer.zone}",
             bore.name,
-            f"reamer {reamer.size:g} {reamer.zone}",
+            f"reamer {Mm(reamer.size):tool} {reamer.zone}",
             "reamer",
             speed.rpm,
             speed.reached,
@@ -211,7 +212,7 @@ def _reamed(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
             f"{deep:.1f}",
             "deep mm",
             (
-                f"{reamer.size - bench.bored[bore.name]:.2f} to take out on diameter. Slow, steady feed, "
+                f"{Mm(reamer.size - bench.bored[bore.name]):.2f} to take out on diameter. Slow, steady feed, "
                 "lubricant; never turn it backwards; draw it out turning.",
                 *_deep_words(bench, deep, 100.0, 0.0),
                 *hint,
@@ -232,7 +233,7 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
         "boring",
         lambda t: (t.smallest_bore or t.shank) <= has + 1e-6 and t.reach >= depth - 1e-6,
         lambda t: -t.shank,
-        f"{bore.name} ({depth:.1f} deep from {has:g} mm)",
+        f"{bore.name} ({Mm(depth):.1f} deep from {has:g} mm)",
     )
     if tool is None:
         return
@@ -271,10 +272,10 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
             f"{target:.3f}" if limits else f"{target:.2f}",
             "DIA mm",
             (
-                f"Touch in the {has:.2f} hole, set 0; outwards, last cut {passes[-1].dial} "
+                f"Touch in the {Mm(has):.2f} hole, set 0; outwards, last cut {passes[-1].dial} "
                 f"({graduation_words(bench.cross)}).",
-                f"Stop at Z {depth:.2f} from the face.",
-                *((f"Leaves {bore.dia.value - target:.2f} for the reamer.",) if plan.reamer else ()),
+                f"Stop at Z {Mm(depth):.2f} from the face.",
+                *((f"Leaves {Mm(bore.dia.value - target):.2f} for the reamer.",) if plan.reamer else ()),
             ),
             passes,
             cutting_minutes(moves, speed.rpm, feed, len(passes)),
@@ -319,7 +320,7 @@ def _tap(bench: Bench, bore: Bore) -> None:
             0.0,
             screw.pitch,
             bore.thread,
-            "through" if bore.through else f"{bore.depth:.1f} deep",
+            "through" if bore.through else f"{Mm(bore.depth):.1f} deep",
             (
                 "Tap held in the tailstock chuck to start it square, turned by hand.",
                 "Back half a turn every half turn; oil"
@@ -348,14 +349,14 @@ def edge_of_bore(bench: Bench, job: Job) -> None:
                 0,
                 f"Countersink the mouth of {job.feature}",
                 job.feature,
-                f"countersink {size:g}, 90 deg",
+                f"countersink {Mm(size):tool}, 90 deg",
                 "countersink",
                 speed.rpm,
                 speed.reached,
                 0.05,
                 f"{mouth:.1f}",
                 "DIA mm",
-                (f"{job.size:g} x 45 deg: stop when the mouth measures {mouth:.1f}.",),
+                (f"{Mm(job.size):g} x 45 deg: stop when the mouth measures {Mm(mouth):.1f}.",),
                 minutes=1.5,
                 moves=tuple(moves),
                 tool_size=size,
@@ -383,4 +384,4 @@ def edge_of_bore(bench: Bench, job: Job) -> None:
 def allowance_words(size: float) -> str:
     """The reaming allowance in words, for the tool list."""
     least, most = allowance(size)
-    return f"drill {least:g} to {most:g} under the reamer"
+    return f"drill {Mm(least):g} to {Mm(most):g} under the reamer"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tommybar.making.cards import Rejected
 from tommybar.making.grips import Option, gripping, nothing_larger_behind
 from tommybar.making.jobs import in_card, largest_outside
+from tommybar.making.lengths import Mm
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Shop
 
@@ -27,7 +28,7 @@ def split_sleeve(
         return []
     if feature.knurl is not None:
         return []
-    words = f"split sleeve tapped {feature.thread}" if feature.thread else f"split sleeve bored {dia:.2f}"
+    words = f"split sleeve tapped {feature.thread}" if feature.thread else f"split sleeve bored {Mm(dia):.2f}"
     return [
         Option(
             holder,
@@ -73,7 +74,7 @@ def arbors(
         options.append(
             Option(
                 None,
-                f"stub arbor {bore.dia.value:g}, draw screw",
+                f"stub arbor {Mm(bore.dia.value):g}, draw screw",
                 bore.name,
                 bore.dia.target,
                 shape.length.value,

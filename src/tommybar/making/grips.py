@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from tommybar.making.jobs import largest, span_in_card
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws
@@ -61,7 +62,7 @@ def ranges_in_words(jaws: Jaws) -> str:
 
 def device_words(jaws: Jaws, dia: float) -> str:
     if jaws.device == "collets":
-        return f"collet {closest_collet(jaws, dia)[1]:g}"
+        return f"collet {Mm(closest_collet(jaws, dia)[1]):tool}"
     if jaws.name.startswith(jaws.device):
         return jaws.name
     return f"{jaws.device}, {jaws.name}"

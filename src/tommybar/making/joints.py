@@ -8,6 +8,7 @@ from tommybar.design.model import Part, SizedDesign
 from tommybar.facts.materials import material
 from tommybar.findings import Finding
 from tommybar.making.cards import Card, Hold, Measure, Step
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import predrill_for
 from tommybar.mechanics.press_fit import press_fit
@@ -94,7 +95,7 @@ def joint_cards(
     for bore in waiting:
         reamer = next((one for one in shop.reamers if abs(one.size - bore.dia.value) < 0.003), None)
         if reamer is None:
-            owned = ", ".join(f"{one.size:g}" for one in shop.reamers) or "none"
+            owned = ", ".join(f"{Mm(one.size):g}" for one in shop.reamers) or "none"
             findings.append(
                 Finding(
                     412,
@@ -175,7 +176,7 @@ def _press(part: Part, shape: TurnedShape, joint: Joint) -> Step:
         f"{force / 1000:.1f}",
         "kN at most",
         (
-            f"Interference {joint.least:.3f} to {joint.most:.3f}; up to {force / 1000:.1f} kN, half as much again to start.",
+            f"Interference {Mm(joint.least):.3f} to {Mm(joint.most):.3f}; up to {force / 1000:.1f} kN, half more to start.",
             "If it goes in by hand it is too small: make another, or use retaining adhesive.",
         ),
         minutes=8.0,
@@ -193,9 +194,9 @@ def _finish(part: Part, bore: Bore, owned: bool, shop: Shop, gives_to: dict[str,
     left = bore.dia.value - predrill_for(bore.dia.value, shop)
     return Step(
         0,
-        f"{'Ream' if owned else 'Bore'} {bore.name} {bore.dia.value:g} {bore.dia.zone} in place",
+        f"{'Ream' if owned else 'Bore'} {bore.name} {Mm(bore.dia.value):g} {bore.dia.zone} in place",
         bore.name,
-        f"reamer {bore.dia.value:g}" if owned else "boring bar",
+        f"reamer {Mm(bore.dia.value):tool}" if owned else "boring bar",
         "reamer" if owned else "boring",
         0.0,
         0.0,
@@ -203,7 +204,7 @@ def _finish(part: Part, bore: Bore, owned: bool, shop: Shop, gives_to: dict[str,
         f"{bore.dia.value:g} {bore.dia.zone}",
         "DIA mm",
         (
-            f"{left:.2f} was left for it, less what the press closed. By hand with a wrench, straight, turning one way.",
+            f"{Mm(left):.2f} was left for it, less what the press closed. By hand with a wrench, straight, turning one way.",
             "Both bushes of a pair in line: ream through both with their hubs in place if the reamer is long enough.",
         ),
         minutes=6.0,

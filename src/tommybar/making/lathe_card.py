@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from tommybar.design.model import Part
 from tommybar.findings import Finding
 from tommybar.making.bench import Bench
-from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast
+from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast, Step
 from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
@@ -42,13 +44,15 @@ def lathe_card(
     second = (
         any(step_job.kind == "face" for step_job in jobs if step_job.name not in set_up.jobs) and number > 1
     )
+    if number == 1:
+        _measure_bar(bench, jobs)
     _cut_all(bench, todo, to_length=number > 1 or second)
     hold = Hold(
         option.device,
         option.jaws.name if option.jaws else "",
         option.surface,
         round(option.dia, 3),
-        round(option.grip, 2),
+        math.floor(option.grip * 100) / 100,
         round(sticks_out, 2),
         option.runout,
         _why_held(option.surface, number, bench, todo),
@@ -74,6 +78,32 @@ def lathe_card(
         runout=forecasts,
     )
     return card, bench.work, bench.bored, bench.findings
+
+
+def _measure_bar(bench: Bench, jobs: tuple[Job, ...]) -> None:
+    """A toleranced size that the bar brings with it is measured before anything is cut."""
+    for job in jobs:
+        feature = _drawn(bench, job) if job.kind == "outside" and job.as_supplied else None
+        if feature is None or not feature.dia.toleranced:
+            continue
+        bench.add(
+            Step(
+                0,
+                f"Measure the bar: it stays as {job.feature}",
+                job.feature,
+                "micrometer",
+                "hand",
+                0.0,
+                0.0,
+                0.0,
+                f"{feature.dia.value:.2f}",
+                "DIA mm",
+                ("At three places and two ways round; roll it on a flat plate: it must not rock.",),
+                minutes=rule("minutes", "measure"),
+                why=feature.dia.because or "Its surface is not cut, so what the bar is, the part will be.",
+                measure=(bench.measured(f"{bench.part.name}.{job.feature}", feature.dia, "outside"),),
+            )
+        )
 
 
 def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:

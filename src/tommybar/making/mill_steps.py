@@ -11,6 +11,7 @@ from tommybar.facts.threads import tap_depths, thread
 from tommybar.findings import Finding
 from tommybar.making.cards import Measure, Step
 from tommybar.making.cuts import feed_for, spindle
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import hole_plan
 from tommybar.shapes.features import Dim
@@ -63,7 +64,7 @@ class MillBench:
                 0,
                 f"Spot {count} place{'s' if count > 1 else ''}" if count > 1 else "Spot the place",
                 feature,
-                f"centre drill {size:g}",
+                f"centre drill {Mm(size):tool}",
                 "centre drill",
                 speed.rpm,
                 speed.reached,
@@ -82,8 +83,8 @@ class MillBench:
         speed = spindle(self.mill.speeds, self.part.material, "HSS", "drilling", dia)
         point = point_length(dia)
         deep = depth + (rule("cut", "through") if through else 0.0) + point
-        words = "through" if through else f"full diameter {depth:.1f} deep"
-        peck = (f"Clear chips every {dia:.0f} mm.",) if depth / dia > rule("cut", "peck") else ()
+        words = "through" if through else f"full diameter {Mm(depth):.1f} deep"
+        peck = (f"Clear chips every {Mm(dia):.0f}.",) if depth / dia > rule("cut", "peck") else ()
         brass = (
             ("Brass grabs: stone the lips to no rake, clamp it down.",)
             if "brass" in self.part.material
@@ -92,16 +93,16 @@ class MillBench:
         self.add(
             Step(
                 0,
-                f"Drill {dia:g} {'through' if through else 'blind'}, {holes}",
+                f"Drill {Mm(dia):tool} {'through' if through else 'blind'}, {holes}",
                 feature,
-                f"drill {dia:g}",
+                f"drill {Mm(dia):tool}",
                 "drill",
                 speed.rpm,
                 speed.reached,
                 feed_for(self.part.material, "HSS", "drilling", "roughing", dia),
-                f"{dia:g}",
+                f"{round(dia, 2):g}",
                 "DIA mm",
-                (f"{words}, tip {deep:.1f} below the face.", *peck),
+                (f"{words}, tip {Mm(deep):.1f} below the face.", *peck),
                 minutes=count * rule("minutes", "hole"),
                 cautions=(
                     *(("Nothing under the hole: parallels clear, scrap beneath.",) if through else ()),
@@ -125,7 +126,7 @@ class MillBench:
             )
             return
         screw = thread(designation)
-        deep = "through" if full is None else f"full thread {full:.1f} deep"
+        deep = "through" if full is None else f"full thread {Mm(full):.1f} deep"
         self.add(
             Step(
                 0,
@@ -137,9 +138,9 @@ class MillBench:
                 0.0,
                 screw.pitch,
                 designation,
-                "through" if full is None else f"{full:.1f} deep",
+                "through" if full is None else f"{Mm(full):.1f} deep",
                 (
-                    f"By hand from the spindle, {deep}; drill was {drill:g}.",
+                    f"By hand from the spindle, {deep}; drill was {Mm(drill):tool}.",
                     "Back half a turn every half turn; oil.",
                 ),
                 minutes=count * 3.0,
@@ -175,7 +176,7 @@ class MillBench:
             if depths.tip_depth > thick:
                 self.stop(
                     417,
-                    f"{feature}: {full:g} of full thread {designation} needs a hole {depths.tip_depth:.1f} deep at its tip.",
+                    f"{feature}: {Mm(full):g} of thread {designation} needs a hole {Mm(depths.tip_depth):.1f} deep at its tip.",
                     feature,
                     "Make the thread shorter or let it go through.",
                     figure=f"{depths.tip_depth:.1f} mm",
@@ -231,8 +232,8 @@ class MillBench:
                 f"{to:.3f}" if last else f"{to:.2f}",
                 "DIA mm",
                 (
-                    f"Through {thick:g}; do not move the table."
-                    + ("" if last else f" Leaves {dim.value - to:.2f} for the reamer."),
+                    f"Through {Mm(thick):g}; do not move the table."
+                    + ("" if last else f" Leaves {Mm(dim.value - to):.2f} for the reamer."),
                 ),
                 minutes=12.0,
                 measure=self._measure(dim, feature, gives) if last else (),
@@ -247,16 +248,18 @@ class MillBench:
         self.add(
             Step(
                 0,
-                f"Ream {size:g} {zone}, {holes}",
+                f"Ream {Mm(size):tool} {zone}, {holes}",
                 feature,
-                f"reamer {size:g} {zone}",
+                f"reamer {Mm(size):tool} {zone}",
                 "reamer",
                 speed.rpm,
                 speed.reached,
                 feed_for(self.part.material, "HSS", "reaming", "finishing", size),
                 f"{size:g} {zone}",
                 "DIA mm",
-                (f"Through {thick:g}, slow and steady, lubricant; do not move the table since the drill.",),
+                (
+                    f"Through {Mm(thick):g}, slow and steady, lubricant; do not move the table since the drill.",
+                ),
                 minutes=4.0,
                 why="The reamer fixes the size; the mate is made to suit it.",
                 measure=self._measure(dim, feature, gives),
@@ -282,7 +285,7 @@ class MillBench:
                 0,
                 what,
                 feature,
-                f"end mill {cutter:g}",
+                f"end mill {Mm(cutter):tool}",
                 "end mill",
                 speed.rpm,
                 speed.reached,

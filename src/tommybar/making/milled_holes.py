@@ -7,6 +7,7 @@ from tommybar.facts.circles import chord, hole_circle
 from tommybar.findings import Finding
 from tommybar.making.cards import Card, Hold
 from tommybar.making.jobs import largest_outside
+from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.practice import rule
 from tommybar.making.visiting import Spot, hole_places
@@ -60,11 +61,11 @@ def _circle_card(
     checks: list[str] = []
     for holes in shape.circle_holes:
         places = hole_circle(holes.count, holes.circle, holes.start_angle)
-        what = holes.thread or f"dia {holes.dia.value:g}"
+        what = holes.thread or f"dia {Mm(holes.dia.value):g}"
         spots += [Spot(place.x, place.y, f"{holes.name} {place.n}: {what}") for place in places]
         if holes.count > 1:
             far = chord(holes.count, holes.circle)
-            checks.append(f"{holes.name}: neighbours {far:.3f} apart, centre to centre")
+            checks.append(f"{holes.name}: neighbours {Mm(far):.3f} apart, centre to centre")
     bench.spot(len(spots), shape.circle_holes[0].name)
     for holes in shape.circle_holes:
         _drill_group(bench, holes)
@@ -153,7 +154,9 @@ def _cross_card(
             bench.tapped(hole.thread, None, thick, hole.name, 1, hole.name)
         else:
             bench.sized(hole.dia, thick, hole.name, 1, hole.name, ())
-    spots = [Spot(hole.z, 0.0, f"{hole.name}: {hole.thread or f'dia {hole.dia.value:g}'}") for hole in holes]
+    spots = [
+        Spot(hole.z, 0.0, f"{hole.name}: {hole.thread or f'dia {Mm(hole.dia.value):g}'}") for hole in holes
+    ]
     fits = dia <= mill.vice_opening
     hold = Hold(
         "vice, round in a vee block" if fits else "vee block, clamped",
@@ -177,7 +180,7 @@ def _cross_card(
         hold,
         tuple(bench.steps),
         (
-            f"X zero on face A. Y zero on the axis: touch both sides of {dia:g}, halve.{turned}",
+            f"X zero on face A. Y zero on the axis: touch both sides of {Mm(dia):g}, halve.{turned}",
             "Drill towards the vee. A broken-through bore catches the drill: feed gently at the end.",
             *_height(mill, dia, True),
             *START,

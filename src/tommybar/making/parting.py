@@ -5,6 +5,7 @@ from __future__ import annotations
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Move, Step
 from tommybar.making.cuts import feed_for
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 
 
@@ -39,7 +40,7 @@ def part_off(bench: Bench) -> None:
             f"{-z:.2f}",
             "Z mm",
             (
-                f"Right corner of the {tool.width:g} blade at Z {-z:.2f} from the face; leaves {rest:g} for facing.",
+                f"Right corner of the {Mm(tool.width):tool} blade at Z {Mm(-z):.2f}; leaves {Mm(rest):g} for facing.",
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, 1),
             why="Last of all, close to the jaws, after every bore and edge that can be reached.",
@@ -71,7 +72,7 @@ def saw_off(bench: Bench) -> None:
             0.0,
             f"{-z:.1f}",
             "mm from the face",
-            (f"Saw {-z:.1f} from the finished face, on the waste side; leaves {rest:g} for facing.",),
+            (f"Saw {Mm(-z):.1f} from the finished face, on the waste side; leaves {Mm(rest):g} for facing.",),
             minutes=6.0,
             why="The parting blade does not reach the middle of this diameter.",
             cautions=("Out of the chuck, in the bench vice between soft clams.",),

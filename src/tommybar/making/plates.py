@@ -9,6 +9,7 @@ from tommybar.design.model import Part
 from tommybar.findings import Finding
 from tommybar.making.blanks import plate_blank
 from tommybar.making.cards import Blank, Card, Hold
+from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.milled_holes import START
 from tommybar.making.practice import rule
@@ -45,7 +46,7 @@ def plate_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]], *, 
             Finding(
                 902,
                 "note",
-                f"{part.name}: corner radii of {shape.corner:g} are filed to buttons or a line; no step is planned for them.",
+                f"{part.name}: corner radii of {Mm(shape.corner):g} are filed to buttons or a line; no step is planned for them.",
                 part.name,
                 "corners",
             )
@@ -78,7 +79,7 @@ def _square_card(
     if any(words == "edges across" for words, _ in blank.allowances):
         bench.mill_to("Mill one long edge clean", shape.width.value + edge, shape.width, "width", edge)
         bench.mill_to(
-            f"Mill the other edge to {shape.width.value:g} wide",
+            f"Mill the other edge to {Mm(shape.width.value):g} wide",
             shape.width.value,
             shape.width,
             "width",
@@ -87,14 +88,14 @@ def _square_card(
     if blank.size > shape.thickness.value + 1e-6:
         over = blank.size - shape.thickness.value
         bench.mill_to(
-            f"Mill the face to {shape.thickness.value:g} thick",
+            f"Mill the face to {Mm(shape.thickness.value):g} thick",
             shape.thickness.value,
             shape.thickness,
             "thickness",
             over,
         )
     bench.mill_to("Mill one end clean and square: face A", length.value + edge, length, "length", edge)
-    bench.mill_to(f"Mill the other end to {length.value:g} long", length.value, length, "length", edge)
+    bench.mill_to(f"Mill the other end to {Mm(length.value):g} long", length.value, length, "length", edge)
     findings += bench.findings
     over_jaws = mill.vice_depth
     hold = Hold(
@@ -113,7 +114,7 @@ def _square_card(
             Finding(
                 431,
                 "caution",
-                f"{part.name} is {shape.width.value:g} wide, the vice opens {mill.vice_opening:g}: clamp it to the table.",
+                f"{part.name} is {Mm(shape.width.value):g} wide, the vice opens {Mm(mill.vice_opening):g}: clamp it down.",
                 part.name,
                 card=1,
                 figure=f"{shape.width.value:g} mm",
@@ -185,7 +186,8 @@ def _face_card(
             )
     findings += bench.findings
     spots = [
-        Spot(h.x, h.y, f"{h.name}: {h.thread or f'dia {h.dia.value:g} {h.dia.zone}'.strip()}") for h in holes
+        Spot(h.x, h.y, f"{h.name}: {h.thread or f'dia {Mm(h.dia.value):g} {h.dia.zone}'.strip()}")
+        for h in holes
     ]
     standing = face in ("left", "right", "front", "back")
     height = mill.nose_to_table - mill.vice_height - thick
@@ -224,7 +226,7 @@ def _face_card(
         hold,
         tuple(bench.steps),
         (
-            f"Zero at the lower left corner of the {face} face ({along:g} x {across:g}): touch the edge, "
+            f"Zero at the lower left corner of the {face} face ({Mm(along):g} x {Mm(across):g}): touch the edge, "
             "add half the finder's diameter, set 0; both ways.",
             f"From work to spindle nose {height:.0f} mm at most.",
             *START,
@@ -246,20 +248,20 @@ def _chords(holes: list[PlateHole]) -> tuple[str, ...]:
     ordered = sorted(holes, key=lambda h: (round(h.x, 3), round(h.y, 3)))
     for one, two in itertools.pairwise(ordered):
         far = ((one.x - two.x) ** 2 + (one.y - two.y) ** 2) ** 0.5
-        checks.append(f"{one.name} to {two.name}: {far:.2f} centre to centre")
+        checks.append(f"{one.name} to {two.name}: {Mm(far):.2f} centre to centre")
     return tuple(checks[:6])
 
 
 def _no_plate(part: Part, shape: PlateShape, shop: Shop) -> Finding:
     have = ", ".join(
-        f"{b.size:g} x {b.width:g}"
+        f"{Mm(b.size):g} x {Mm(b.width):g}"
         for b in shop.rack
         if b.section in ("flat", "plate", "sheet") and b.material == part.material
     )
     return Finding(
         202,
         "stop",
-        f"No flat or plate of {part.material} for {part.name}: {shape.thickness.value:g} thick, {shape.width.value:g} wide.",
+        f"No flat or plate of {part.material} for {part.name}: {Mm(shape.thickness.value):g} x {Mm(shape.width.value):g}.",
         part=part.name,
         figure=f"{shape.thickness.value:g} x {shape.width.value:g} mm",
         bound="on the rack: " + (have or "none"),

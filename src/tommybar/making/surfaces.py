@@ -10,6 +10,7 @@ from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import feed_for
 from tommybar.making.dials import backlash_words, graduation_words, travel_words
 from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
@@ -24,7 +25,7 @@ def recess(bench: Bench, job: Job) -> None:
         "recess",
         lambda t: t.width <= land - 0.5 and t.reach >= shape.depth,
         lambda t: -t.width,
-        f"{job.feature} ({shape.depth:g} deep, {land:.1f} wide)",
+        f"{job.feature} ({Mm(shape.depth):g} deep, {Mm(land):.1f} wide)",
     )
     if tool is None:
         return
@@ -57,10 +58,10 @@ def recess(bench: Bench, job: Job) -> None:
             f"{shape.depth:.2f}",
             "Z deep mm",
             (
-                f"Outer corner at {shape.outside:.2f} DIA; inner corner at {shape.inside:.2f} when the outer reads "
-                f"{shape.inside + 2 * w:.2f} (tool {w:g} wide): {travel_words(cross, outer - inner - w)} apart "
+                f"Outer corner at {Mm(shape.outside):.2f} DIA; inner corner at {Mm(shape.inside):.2f} when the outer reads "
+                f"{Mm(shape.inside + 2 * w):.2f} (tool {Mm(w):g} wide): {travel_words(cross, outer - inner - w)} apart "
                 f"({graduation_words(cross)}).",
-                f"Plunge to {shape.depth - left:.2f}, last sweep at {shape.depth:.2f}.",
+                f"Plunge to {Mm(shape.depth - left):.2f}, last sweep at {Mm(shape.depth):.2f}.",
                 backlash_words(cross),
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, number + 1) + rule("minutes", "measure"),
@@ -116,7 +117,7 @@ def groove(bench: Bench, job: Job) -> None:
         "groove",
         lambda t: t.width <= near - far + 1e-6 and t.reach >= below,
         lambda t: -t.width,
-        f"{job.feature} ({near - far:g} wide, {below:.1f} deep below what stands in front)",
+        f"{job.feature} ({Mm(near - far):g} wide, {Mm(below):.1f} deep below what stands in front)",
     )
     if tool is None:
         return
@@ -133,7 +134,7 @@ def groove(bench: Bench, job: Job) -> None:
     bench.add(
         Step(
             0,
-            f"Groove {job.feature} {near - far:g} wide",
+            f"Groove {job.feature} {Mm(near - far):g} wide",
             job.feature,
             named(tool),
             "groove",
@@ -143,9 +144,9 @@ def groove(bench: Bench, job: Job) -> None:
             f"{shape.floor:.2f}",
             "DIA mm",
             (
-                f"Right corner of the blade at Z {-(far + tool.width):.2f} from the face"
-                + (f", then at {-near:.2f}." if number > 1 else "."),
-                f"In {travel_words(bench.cross, deep)} from touching {has:.2f} DIA ({graduation_words(bench.cross)}).",
+                f"Right corner of the blade at Z {Mm(-(far + tool.width)):.2f} from the face"
+                + (f", then at {Mm(-near):.2f}." if number > 1 else "."),
+                f"In {travel_words(bench.cross, deep)} from touching {Mm(has):.2f} DIA ({graduation_words(bench.cross)}).",
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, number),
             why="The die and the mating face need a clear corner.",
@@ -225,7 +226,7 @@ def screw(bench: Bench, job: Job) -> None:
             drawn.thread,
             f"pitch {named_thread.pitch:g}",
             (
-                f"{near - far:g} long, to the undercut. Die in the tailstock holder to start it square, oil.",
+                f"{Mm(near - far):g} long, to the undercut. Die in the tailstock holder to start it square, oil.",
                 "Back half a turn every turn. Turn the die over for the last threads.",
                 "Try the nut before the part leaves the chuck.",
             ),
@@ -266,7 +267,7 @@ def knurl(bench: Bench, job: Job, pattern: Knurl) -> None:
             "DIA mm before",
             (
                 f"{teeth} teeth: the diameter takes a whole number, so the wheels do not double-track.",
-                f"From Z {-near:.1f} to {-far:.1f}; plenty of oil, wheels in firmly at once.",
+                f"From Z {Mm(-near):.1f} to {Mm(-far):.1f}; plenty of oil, wheels in firmly at once.",
             ),
             minutes=5.0,
             why="Heavy work comes early, while the metal behind it is thick.",

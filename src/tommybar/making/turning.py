@@ -9,6 +9,7 @@ from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import deepest_cut, feed_for, finishing_passes, roughing_passes
 from tommybar.making.dials import graduation_words
 from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cone, Cylinder, Dim
 
@@ -54,7 +55,7 @@ def face(bench: Bench, *, to_length: bool, bored: float) -> None:
             big,
             kind,
             (
-                f"{number} cut{'s' if number > 1 else ''} of {top / number:.2f} with the top slide "
+                f"{number} cut{'s' if number > 1 else ''} of {Mm(top / number):.2f} with the top slide "
                 f"({graduation_words(bench.shop.lathe.top_slide)}).",
                 "Lock the carriage. Touch Z on the finished face and set it to 0.",
             ),
@@ -62,7 +63,7 @@ def face(bench: Bench, *, to_length: bool, bored: float) -> None:
                 Pass(
                     round(top * (1 - n / number), 3),
                     round(top / number, 3),
-                    f"Z {top * (1 - n / number):.2f}",
+                    f"Z {Mm(top * (1 - n / number)):.2f}",
                 )
                 for n in range(1, number + 1)
             ),
@@ -78,9 +79,9 @@ def face(bench: Bench, *, to_length: bool, bored: float) -> None:
 
 def _stop_words(bench: Bench, far: float) -> str:
     carriage = bench.shop.lathe.carriage
-    words = f"stop at Z {-far:.2f} from the face"
+    words = f"Stop at Z {Mm(-far):.2f} from the face"
     if carriage.per_division >= 0.05:
-        return f"{words}: carriage {-far:.1f}, the rest with the top slide"
+        return f"{words}: carriage {Mm(-far):.1f}, the rest with the top slide"
     return f"{words} on the carriage dial"
 
 
@@ -139,7 +140,7 @@ def rough(bench: Bench, job: Job) -> None:
     bench.add(
         Step(
             0,
-            f"Rough {job.feature}, {len(passes)} cut{'s' if len(passes) > 1 else ''} of {2 * passes[0].infeed:.2f} on diameter",
+            f"Rough {job.feature}, {_cuts(passes)} of {Mm(2 * passes[0].infeed):.2f} on diameter",
             job.feature,
             named(tool),
             "knife",
@@ -149,13 +150,13 @@ def rough(bench: Bench, job: Job) -> None:
             f"{target:.2f}",
             "DIA mm",
             (
-                f"Touch on {has:.2f} DIA, set the cross-slide to 0; last cut {passes[-1].dial} in "
+                f"Touch on {Mm(has):.2f} DIA, set the cross-slide to 0; last cut {passes[-1].dial} in "
                 f"({graduation_words(bench.cross)}).",
                 _stop_words(bench, stop) + ".",
             ),
             passes,
             cutting_minutes(moves, speed.rpm, feed, len(passes)),
-            why=f"Leaves {left:g} on diameter for the last cuts.",
+            why=f"Leaves {Mm(left):g} on diameter for the last cuts.",
             moves=tuple(moves),
             tool_letter=tool.letter,
         )
@@ -258,6 +259,10 @@ def _last_cut_words(passes: tuple[Pass, ...], bench: Bench) -> str:
     if len(passes) > 1:
         return f"Measure. Half of what is left is each cut: {passes[0].dial} if roughing landed ({dial})."
     return f"Measure, then take off what is left: in {passes[0].dial} if roughing landed ({dial})."
+
+
+def _cuts(passes: tuple[Pass, ...]) -> str:
+    return f"{len(passes)} cut{'s' if len(passes) > 1 else ''}"
 
 
 def _figure(dim: Dim, limits: bool) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tommybar.design.model import Part
 from tommybar.making.cards import Step
 from tommybar.making.grips import Option
+from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shop.model import Shop
 
@@ -13,7 +14,7 @@ def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str,
     """Cautions of every start of this grip. Common practice; the machine's manual goes first."""
     lines = [
         "Key out of the chuck. Turn it one whole turn by hand with the carriage at its leftmost place.",
-        f"Sticks out {sticks_out:.1f} from the jaws; carriage stop set so that the tool stays clear of them.",
+        f"Sticks out {Mm(sticks_out):.1f} from the jaws; carriage stop set so that the tool stays clear of them.",
     ]
     if option.dia > shop.lathe.swing_cross_slide - 2.0:
         lines.append("The work does not pass over the cross-slide: keep the saddle to the right of it.")
