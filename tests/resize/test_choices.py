@@ -57,7 +57,8 @@ def test_a_tool_that_is_lacking_at_scale_one_is_snapped_with_its_reason():
     domain = tool_domain("bore", "reamer", 7.0, 1.0, (5.0, 6.9, 8.0))
 
     assert values(domain) == [6.9, 8.0]
-    assert "the shop has no reamer 7" in domain.ordered[0].why
+    assert domain.ordered[0].why == "nearest reamer of the shop, 0.1 from 7; the shop has no reamer 7"
+    assert domain.ordered[1].why.startswith("reamer 8 of the shop, 1 from 7")
 
 
 def test_a_hole_far_larger_than_any_tool_is_bored():

@@ -114,7 +114,12 @@ def sheet_domain(
     nearest = min(sizes, key=lambda one: (abs(one - exact), -one))
     near = [one for one in sizes if one == nearest or abs(one / exact - 1) <= WINDOW]
     choices = tuple(
-        Choice(one, abs(one / exact - 1), f"nearest {what}, {words(abs(one - exact))} from {words(exact)}")
+        Choice(
+            one,
+            abs(one / exact - 1),
+            f"{'nearest' if one == nearest else words(one)} {what}, "
+            f"{words(abs(one - exact))} from {words(exact)}",
+        )
         for one in near
     )
     return Domain(name, exact, choices)

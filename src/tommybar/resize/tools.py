@@ -48,17 +48,20 @@ def tool_domain(
             for one in owned
             if abs(one / exact - 1) <= WINDOW or one == nearest or any(abs(one - two) < 1e-6 for two in also)
         ]
+    best = min(near, key=lambda one: (abs(one - exact), -one))
     choices = tuple(
-        Choice(float(one), abs(one / exact - 1), _why(follows, one, old, exact)) for one in sorted(near)
+        Choice(float(one), abs(one / exact - 1), _why(follows, one, old, exact, one == best))
+        for one in sorted(near)
     )
     return Domain(name, exact, choices, _refused(follows, owned, near, exact))
 
 
-def _why(follows: str, size: float, old: float, exact: float) -> str:
+def _why(follows: str, size: float, old: float, exact: float, nearest: bool) -> str:
     if abs(size - exact) < 1e-6:
         return f"{follows} {words(size)} of the shop, exactly"
     lacking = f"; the shop has no {follows} {words(old)}" if abs(old - exact) < 1e-9 else ""
-    return f"nearest {follows} of the shop, {words(abs(size - exact))} from {words(exact)}{lacking}"
+    which = f"nearest {follows}" if nearest else f"{follows} {words(size)}"
+    return f"{which} of the shop, {words(abs(size - exact))} from {words(exact)}{lacking}"
 
 
 def _refused(follows: str, owned: Sequence[float], near: Sequence[float], exact: float) -> tuple[str, ...]:
