@@ -53,6 +53,7 @@ def pack(
             scale=scale,
             pins=pins,
             stock=stock,  # type: ignore[arg-type]
+            words_in=units,  # type: ignore[arg-type]
             tell=tell,
         )
         tell("sheets")
