@@ -6,8 +6,9 @@ from dataclasses import replace
 
 import pytest
 
+from tommybar.design import design_from_text
 from tommybar.refusals import Refusal
-from tommybar.resize import resize
+from tommybar.resize import resize, second_choice
 
 
 def new(resized):
@@ -89,3 +90,46 @@ def test_every_size_has_a_row_with_a_reason(jockey, small):
     """All named sizes, in the order of the design, none without a why."""
     assert [one.name for one in small.rows] == [one.name for one in jockey.named]
     assert all(one.why for one in small.rows)
+
+
+def test_the_designers_preference_goes_before_the_nearest(jockey, small_shop):
+    """A bore that prefers 8 gets 8 at 0.68 although 6 is nearer; the collar grows with it."""
+    text = jockey.file_text.replace("{is: 10, follows: reamer}", "{is: 10, follows: reamer, prefers: [8]}")
+    found = resize(design_from_text(text), small_shop, stock="rack")
+
+    assert (found.scale, new(found)["bore"], new(found)["collar"]) == (0.68, 8.0, 12.0)
+
+
+def test_a_preference_never_costs_scale(jockey, small_shop):
+    """A hub of at least 17 cannot stand round a preferred bore of 8 with 5 of metal: 6 is taken, not less scale."""
+    text = jockey.file_text.replace("{is: 10, follows: reamer}", "{is: 10, follows: reamer, prefers: [8]}")
+    text = text.replace("(hub - bore) / 2 >= 2,", "(hub - bore) / 2 >= 6,")
+    found = resize(design_from_text(text), small_shop, stock="rack")
+
+    assert (found.scale, new(found)["bore"]) == (0.68, 6.0)
+
+
+def test_bounds_of_a_size_are_kept(jockey, small_shop):
+    """A drum of at least 80 and a swing that allows 68 cannot both hold: both are named."""
+    text = jockey.file_text.replace("between: [30, 200]", "between: [80, 200]")
+    words = resize(design_from_text(text), small_shop, stock="ask").findings[0].words
+
+    assert "drum_dia leaves the bounds" in words
+    assert "Swing over the cross-slide of drum" in words
+
+
+def test_no_second_choice_where_the_first_lands_well(jockey, small_shop):
+    """At 0.60 the bore is exact already: nothing smaller is offered."""
+    assert second_choice(jockey, small_shop, 0.60, stock="rack") is None
+
+
+def test_reasons_of_an_inch_design_say_that_they_are_in_millimetres(small_shop):
+    """Figures in reasons are millimetres; a design in inches is told so."""
+    design = design_from_text(
+        "tommybar: 1\ndesign: Disc\nunits: in\nsizes:\n  disc: {is: 4, follows: scale}\nparts:\n  disc:\n"
+        "    material: mild steel\n    turned: {length: 0.5, outside: [{name: rim, dia: disc}]}\n"
+    )
+    row = resize(design, small_shop, stock="ask").rows[0]
+
+    assert row.why == "scaled from 101.6, on the grid (figures in mm)"
+    assert row.new / 25.4 * 64 == pytest.approx(round(row.new / 25.4 * 64))

@@ -33,6 +33,8 @@ def rows_of(scales: Scales, tried: Tried) -> tuple[SizeRow, ...]:
         first = domain.ordered[0]
         if choice.value != first.value and (size.name, first.value) in tried.because:
             why += f"; {_text(first.value)} would break: {tried.because[size.name, first.value]}"
+        if scales.design.units == "in" and any(sign.isdigit() for sign in why):
+            why += " (figures in mm)"
         rows.append(
             SizeRow(
                 size.name, size.value, exact, new, size.unit, size.follows, why, (*passed, *domain.refused)
