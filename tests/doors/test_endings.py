@@ -75,7 +75,7 @@ def test_every_command_has_help_with_an_example(said, command):
         (["record", "m.yaml", "wheel.bore", "10", "--on", "yesterday"], '"yesterday" is no day.'),
         (["record", "m.yaml", "wheel.boer", "10", "--design", DESIGN], 'Did you mean "wheel.bore"?'),
         (["facts", "limits", "8 H77"], "The grade is 77"),
-        (["serve"], "is not built yet"),
+        (["serve", "--folder", "/proc/no-folder"], "cannot be used"),
     ],
 )
 def test_refusals_end_with_1_and_one_line(said, tmp_path, monkeypatch, arguments, words):

@@ -1,0 +1,165 @@
+"""Plans for the pages: worked out once for the same inputs, kept, and shown with their progress."""
+
+from __future__ import annotations
+
+import threading
+from collections import OrderedDict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from tommybar.refusals import Refusal, nearest
+from tommybar.web.files import Choices, Files
+from tommybar.web.settings import Settings
+from tommybar.web.work import StillAtWorkError, Tell, Work, Works
+
+if TYPE_CHECKING:
+    from tommybar.design import Design
+    from tommybar.plan import Plan
+    from tommybar.shop.model import Shop
+
+KINDS: Mapping[str, Literal["length", "angle", "number"]] = {"mm": "length", "deg": "angle", "": "number"}
+
+
+@dataclass(frozen=True)
+class Inputs:
+    """Everything that a plan depends on, as text."""
+
+    design: str
+    shop: str
+    scale: str
+    pins: tuple[tuple[str, str], ...]
+    stock: Literal["rack", "buy", "ask"]
+
+
+class Plans:
+    """Plans by their inputs. Ask :meth:`of` for one."""
+
+    def __init__(self, files: Files, works: Works, settings: Settings) -> None:
+        self._files, self._works, self._settings = files, works, settings
+        self._kept: OrderedDict[Inputs, Work] = OrderedDict()
+        self._lock = threading.Lock()
+
+    def inputs(self, name: str) -> Inputs:
+        """What the plan of a design depends on now."""
+        choices = self._files.choices(name)
+        return Inputs(
+            self._files.text("designs", name),
+            self.shop_text(choices.shop),
+            choices.scale,
+            tuple(sorted(choices.pins.items())),
+            choices.stock,
+        )
+
+    def shop_names(self) -> list[str]:
+        """The person's own shops, then the examples."""
+        from tommybar.shop.examples import example_shops
+
+        own = self._files.names("shops")
+        return own + [one for one in example_shops() if one not in own]
+
+    def shop_text(self, name: str) -> str:
+        """The text of a shop of the person's own, or of an example of that name."""
+        from tommybar.shop.examples import example_shops
+
+        if self._files.has("shops", name):
+            return self._files.text("shops", name)
+        examples = example_shops()
+        if name not in examples:
+            known = self.shop_names()
+            raise Refusal(
+                f'There is no shop "{name}".', nearest(name, known) or f"There are {', '.join(known)}."
+            )
+        return examples[name].read_text(encoding="utf-8")
+
+    def of(self, name: str, back: str) -> Plan:
+        """The plan of a design; raises :class:`StillAtWorkError` when it takes longer than a page waits."""
+        inputs = self.inputs(name)
+        with self._lock:
+            work = self._kept.get(inputs)
+            if work is None or (work.done.is_set() and work.error is not None):
+                work = self._works.begin("The plan", back, lambda tell: planned(inputs, tell))
+                self._kept[inputs] = work
+            self._kept.move_to_end(inputs)
+            while len(self._kept) > self._settings.plans_kept:
+                self._kept.popitem(last=False)
+        if not work.done.wait(self._settings.plan_patience):
+            raise StillAtWorkError(work)
+        plan: Plan = work.outcome()
+        return plan
+
+
+def planned(inputs: Inputs, tell: Tell) -> Plan:
+    """Work the plan out."""
+    from tommybar.plan import plan
+
+    tell("reading")
+    design, shop = design_of(inputs.design), shop_of(inputs.shop)
+    return plan(
+        design,
+        shop,
+        scale=scale_of(inputs.scale),
+        pins=pins_of(dict(inputs.pins), design),
+        stock=inputs.stock,
+        tell=tell,
+    )
+
+
+def design_of(text: str) -> Design:
+    """A design out of its text."""
+    from tommybar.design.loaded import design_from_text
+
+    return design_from_text(text)
+
+
+def shop_of(text: str) -> Shop:
+    """A shop out of its text."""
+    import tempfile
+    from pathlib import Path
+
+    from tommybar.shop import load_shop
+
+    with tempfile.TemporaryDirectory(prefix="tommybar-") as folder:
+        place = Path(folder) / "shop.yaml"
+        place.write_text(text, encoding="utf-8")
+        try:
+            return load_shop(place)
+        except Refusal as refusal:
+            from dataclasses import replace
+
+            raise Refusal(replace(one, file="") for one in refusal.complaints) from None
+
+
+def scale_of(typed: str) -> float | None:
+    """A scale as typed; None for an empty field."""
+    if not typed.strip():
+        return None
+    try:
+        value = float(typed.replace(",", "."))
+    except ValueError:
+        raise Refusal(
+            f'The scale is "{typed[:40]}"; a plain number is wanted.', "Write 0.76, or leave it empty."
+        ) from None
+    if not 0.05 <= value <= 20:
+        raise Refusal(
+            f"The scale is {value:g}; it must lie between 0.05 and 20.", "Write 0.76 for three quarters."
+        )
+    return value
+
+
+def pins_of(typed: Mapping[str, str], design: Design) -> dict[str, float | str]:
+    """Pins as typed, in house units; sizes the design has no more are left out."""
+    from tommybar.design.figures import figure
+
+    known = {one.name: one for one in design.named if not one.expression}
+    pins: dict[str, float | str] = {}
+    for name, words in typed.items():
+        if name in known and words.strip():
+            one = known[name]
+            pins[name] = (
+                words.strip() if isinstance(one.value, str) else figure(words, design.units, KINDS[one.unit])
+            )
+    return pins
+
+
+__all__ = ["Choices", "Inputs", "Plans", "design_of", "pins_of", "planned", "scale_of", "shop_of"]

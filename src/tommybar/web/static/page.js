@@ -1,0 +1,46 @@
+// Small things that a page does by itself; every page works without them too, apart from printing by a button.
+"use strict";
+
+document.addEventListener("click", function (event) {
+  const target = event.target.closest("[data-print], [data-line], [data-add-row]");
+  if (!target) return;
+  if (target.hasAttribute("data-print")) window.print();
+  if (target.hasAttribute("data-line")) toLine(event, Number(target.dataset.line));
+  if (target.hasAttribute("data-add-row")) addRow(target.dataset.addRow);
+});
+
+// Put the cursor on the line of the text that a fault is about.
+function toLine(event, number) {
+  const text = document.getElementById("text");
+  if (!text) return;
+  event.preventDefault();
+  const lines = text.value.split("\n");
+  const start = lines.slice(0, number - 1).join("\n").length + (number > 1 ? 1 : 0);
+  text.focus();
+  text.setSelectionRange(start, start + (lines[number - 1] || "").length);
+  text.scrollTop = Math.max(0, (number - 6) * (text.scrollHeight / lines.length));
+}
+
+// One more row of a table of entries: a copy of its last row with empty fields.
+function addRow(id) {
+  const body = document.querySelector("#" + CSS.escape(id) + " tbody");
+  const row = body.rows[body.rows.length - 1].cloneNode(true);
+  for (const field of row.querySelectorAll("input")) field.value = "";
+  body.append(row);
+  row.querySelector("input, select").focus();
+}
+
+// After a dimension was touched, its field is ready to be typed into.
+document.addEventListener("DOMContentLoaded", function () {
+  const field = location.hash === "#edit" && document.querySelector("#edit input[name=figure]");
+  if (field) {
+    field.focus();
+    field.select();
+  }
+});
+
+// The token of our forms goes with what htmx sends.
+document.addEventListener("htmx:configRequest", function (event) {
+  const token = document.querySelector("input[name=token]");
+  if (token) event.detail.headers["X-Token"] = token.value;
+});

@@ -1,0 +1,64 @@
+"""Every address of the page, and which function of which page module answers it.
+
+A page's module is imported when it is first asked for, so that the first page
+comes quickly.
+"""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+
+class Way(NamedTuple):
+    """One address."""
+
+    does: Literal["get", "post"]
+    path: str
+    page: str  # module of tommybar.web.pages
+    handler: str
+
+
+WAYS = (
+    Way("get", "/", "designs", "gallery"),
+    Way("post", "/designs", "designs", "new"),
+    Way("get", "/designs/{name}/picture", "designs", "picture"),
+    Way("post", "/designs/{name}/remove", "designs", "remove"),
+    Way("get", "/examples/{name}/picture", "designs", "example_picture"),
+    Way("get", "/designs/{name}", "overview", "overview"),
+    Way("post", "/designs/{name}/shop", "overview", "choose_shop"),
+    Way("post", "/designs/{name}/undo", "overview", "undo"),
+    Way("get", "/designs/{name}/sizes", "sizes", "sizes"),
+    Way("post", "/designs/{name}/sizes", "sizes", "hold"),
+    Way("post", "/designs/{name}/sizes/scale", "sizes", "take_scale"),
+    Way("post", "/designs/{name}/sizes/undo", "sizes", "undo"),
+    Way("get", "/designs/{name}/parts", "parts", "parts"),
+    Way("get", "/designs/{name}/parts/{part}", "parts", "parts"),
+    Way("post", "/designs/{name}/parts/{part}", "parts", "change"),
+    Way("get", "/designs/{name}/stock", "stock", "stock"),
+    Way("get", "/designs/{name}/route", "route", "route"),
+    Way("get", "/designs/{name}/route/{part}", "route", "route"),
+    Way("get", "/designs/{name}/checks", "checks", "checks"),
+    Way("get", "/designs/{name}/sheets", "sheets", "sheets"),
+    Way("post", "/designs/{name}/sheets", "sheets", "write"),
+    Way("get", "/designs/{name}/sheets/{number:int}", "sheets", "one_sheet"),
+    Way("get", "/designs/{name}/sheets/{number:int}/picture", "sheets", "sheet_picture"),
+    Way("get", "/designs/{name}/pack/{file:path}", "sheets", "take"),
+    Way("get", "/designs/{name}/text", "text", "design_text"),
+    Way("post", "/designs/{name}/text", "text", "save_design"),
+    Way("get", "/designs/{name}/file", "text", "design_file"),
+    Way("get", "/shops/{name}/text", "text", "shop_text"),
+    Way("post", "/shops/{name}/text", "text", "save_shop"),
+    Way("get", "/shops/{name}/file", "text", "shop_file"),
+    Way("get", "/shops", "shops", "shops"),
+    Way("post", "/shops", "shops", "new"),
+    Way("post", "/shops/{name}/undo", "shops", "undo"),
+    Way("post", "/shops/{name}/remove", "shops", "remove"),
+    Way("get", "/look-up", "lookup", "lookup"),
+    Way("get", "/look-up/{topic}", "lookup", "lookup"),
+    Way("get", "/work/{work}", "working", "working"),
+    Way("get", "/work/{work}/state", "working", "state"),
+    Way("post", "/work/{work}/stop", "working", "stop"),
+    Way("post", "/look", "look", "switch"),
+    Way("get", "/pair", "look", "pair"),
+    Way("post", "/pair", "look", "try_code"),
+)
