@@ -67,3 +67,22 @@ def test_plates_never_overlap_and_never_stick_out():
                 or other.far_edge + 2 <= one.edge + 1e-9
             )
             assert one.piece == other.piece or apart
+
+
+@pytest.mark.parametrize("seed", range(15))
+def test_as_little_of_the_rack_is_begun_as_may_be(seed):
+    """Five pieces on four bars: least unserved first, then the least length of bars begun, by trying all ways."""
+    chance = Random(seed)
+    pieces = [chance.randint(8, 60) for _ in range(5)]
+    bars = [chance.randint(30, 200) for _ in range(4)]
+    ways = []
+    for where in product(range(5), repeat=5):
+        loads = [sum(p + 1.5 for p, w in zip(pieces, where, strict=True) if w == bar) for bar in range(4)]
+        if all(one <= room + 1.5 for one, room in zip(loads, bars, strict=True)):
+            left = sum(p for p, w in zip(pieces, where, strict=True) if w == 4)
+            ways.append((left, sum(bars[bar] for bar in set(where) if bar < 4)))
+
+    filled = fill_offcuts(pieces, bars, 1.5)
+    begun = sum(bar for bar, places in zip(bars, filled.on_bars, strict=True) if places)
+
+    assert (sum(pieces[one] for one in filled.left_over), begun) == min(ways)

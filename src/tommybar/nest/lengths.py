@@ -11,11 +11,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import combinations
 from math import ceil, floor
 from random import Random
 
 TENTHS = 10  # steps in one millimetre
 TRIES = 300  # seeded restarts at most
+ORDERS = 24  # restarts for one set of bars
+MOST_BARS_LISTED = 10  # of which every set is looked at
+MOST_SETS = 200
 TRIED_PIECES = 40_000  # pieces laid over all restarts
 
 
@@ -74,21 +78,49 @@ def fill_offcuts(pieces: Sequence[float], bars: Sequence[float], kerf: float, tr
             order.reverse()
         elif attempt > 1:
             chance.shuffle(order)
-        taken: dict[int, list[int]] = {}
-        open_pieces = _shuffled(range(len(pieces)), steps, chance, 0.0 if attempt < 2 else 0.5)
-        for bar in order:
-            chosen = _fullest(open_pieces, steps, rooms[bar]) if open_pieces else []
-            if chosen:
-                taken[bar] = chosen
-                open_pieces = [one for one in open_pieces if one not in set(chosen)]
-        score = (sum(steps[one] for one in open_pieces), sum(rooms[bar] for bar in taken), len(taken))
-        if best is None or score < best[0]:
-            laid = tuple(tuple(_longest_first(taken.get(bar, []), steps)) for bar in range(len(bars)))
-            best = (score, Filled(laid, tuple(sorted(open_pieces))))
+        found = _filled(order, steps, rooms, chance, 0.0 if attempt < 2 else 0.5)
+        if best is None or found[0] < best[0]:
+            best = found
         if best[0][0] == 0 and best[0][2] <= 1 and attempt >= 1:
             break
     assert best is not None
+    for few in _cheaper_sets(rooms, sum(steps), best[0]):
+        for _ in range(ORDERS):
+            found = _filled(few, steps, rooms, chance, 0.5)
+            if found[0] < best[0]:
+                return found[1]
+            few = chance.sample(few, len(few))
     return best[1]
+
+
+def _filled(
+    order: Sequence[int], steps: Sequence[int], rooms: Sequence[int], chance: Random, spread: float
+) -> tuple[tuple[int, int, int], Filled]:
+    """Each bar in turn filled as full as it goes, with its score."""
+    taken: dict[int, list[int]] = {}
+    waiting = _shuffled(range(len(steps)), steps, chance, spread)
+    for bar in order:
+        chosen = _fullest(waiting, steps, rooms[bar]) if waiting else []
+        if chosen:
+            taken[bar] = chosen
+            gone = set(chosen)
+            waiting = [one for one in waiting if one not in gone]
+    score = (sum(steps[one] for one in waiting), sum(rooms[bar] for bar in taken), len(taken))
+    laid = tuple(tuple(_longest_first(taken.get(bar, []), steps)) for bar in range(len(rooms)))
+    return score, Filled(laid, tuple(sorted(waiting)))
+
+
+def _cheaper_sets(rooms: Sequence[int], wanted: int, best: tuple[int, int, int]) -> list[list[int]]:
+    """Sets of bars that could hold everything and come to less than the bars begun, cheapest first."""
+    if best[0] or len(rooms) > MOST_BARS_LISTED:
+        return []
+    sets = [
+        list(few)
+        for count in range(1, len(rooms) + 1)
+        for few in combinations(range(len(rooms)), count)
+        if wanted <= sum(rooms[bar] for bar in few) < best[1]
+    ]
+    return sorted(sets, key=lambda few: (sum(rooms[bar] for bar in few), few))[:MOST_SETS]
 
 
 def fewest_bars(
