@@ -56,8 +56,7 @@ def pack(
             words_in=units,  # type: ignore[arg-type]
             tell=tell,
         )
-        tell("sheets")
-        written = write_pack(found, folder, units)  # type: ignore[arg-type]
+        written = write_pack(found, folder, units, tell)  # type: ignore[arg-type]
     for place in written:
         typer.echo(str(place))
     if found.stops:
