@@ -15,15 +15,24 @@ BIG = 8.6  # type size of the big figure, 24 point [mm]
 
 
 def big_words(step: Step, reader: Reader) -> tuple[str, str]:
-    """The figure that rules the rung and what it is, in the reader's unit."""
+    """The figure that rules the rung and what it is, in the reader's unit.
+
+    The size of a drill, reamer or cutter stays as it is marked on the tool.
+    """
     big, kind = step.big, step.big_kind
-    if reader.unit == "in" and "mm" in kind.split():
-        try:
-            big = f"{reader.of(float(big)):.{max(3, len(big.partition('.')[2]) + 1)}f}"
-        except ValueError:
-            return big, kind
-        kind = " ".join("in" if word == "mm" else word for word in kind.split())
-    return big, kind
+    words = kind.split()
+    chamfer = words[:1] == ["x"]
+    if reader.unit == "mm" or not ("mm" in words or chamfer):
+        return big, kind
+    try:
+        figure = float(big)
+    except ValueError:
+        return big, kind
+    if not chamfer and step.tool_size and abs(figure - step.tool_size) < 1e-6:
+        return big, kind
+    places = max(3, len(big.partition(".")[2]) + 1)
+    said = ["in", *words] if chamfer else ["in" if word == "mm" else word for word in words]
+    return f"{reader.of(figure):.{places}f}", " ".join(said)
 
 
 def rung(step: Step, width: float, reader: Reader, step_of: float = LINE_STEP) -> Piece:
@@ -46,9 +55,10 @@ def rung(step: Step, width: float, reader: Reader, step_of: float = LINE_STEP) -
     for line in wrapped(step.do.replace("_", " "), max(room, 30.0), DO, True):
         marks.append(Text((IN, y + CAPITAL * DO), line, DO, True))
         y += DO * step_of
-    for n, line in enumerate(wrapped(_tool_words(step), room if y < base else width - IN, BODY, True)):
-        if n == 0 and y < base + 1.0 and width_of(line, BODY, True) > room:
-            y = base + 2.4
+    tool = _tool_words(step)
+    if y < base + 1.5 and width_of(tool, BODY, True) > room:
+        y = base + 2.4
+    for line in wrapped(tool, width - IN, BODY, True):
         marks.append(Text((IN, y + CAPITAL * BODY), line, BODY, True))
         y += line_step
     y = max(y, base + 1.6)

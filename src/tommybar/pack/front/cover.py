@@ -40,7 +40,7 @@ def cover_sheet(plan: Plan, imprint: Imprint, contents: list[tuple[str, str]]) -
     size = BODY
     lines = [*cautions, *speeds]
     if imprint.reader.unit == "in":
-        lines.append("– Drawings, lists and big figures are in inches; sentences keep millimetres.")
+        lines.append("– Lengths are in inches; drills, reamers and cutters keep the size marked on them.")
     while (
         sum(len(wrapped(line, SPLIT - LEFT - 10.0, size)) for line in lines) * size * LINE_STEP > room
         and size > 3.4
@@ -96,6 +96,7 @@ def _contents(sheet: Sheet, plan: Plan, contents: list[tuple[str, str]]) -> None
         sheet.text(RIGHT, y + 0.75 * size, number, size, anchor="end")
         y += size * LINE_STEP
     chosen = [one for one in plan.figures if one.what not in ("mass", "moment of inertia")]
+    chosen.sort(key=lambda one: "," not in one.part)  # what concerns the whole thing comes first
     if chosen and y < 185.0:
         y = heading(sheet, "What was worked out", y + 3.0, x)
         for figure in chosen:
