@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -83,3 +84,29 @@ def test_the_inch_bench_makes_it_with_its_own_drawers():
     assert "the shop has no reamer 12" in rows["bush_body"].why
     assert rows["base_thick"].new == pytest.approx(15.875)
     assert rows["wheel_dia"].new == 90
+
+
+def test_a_reamer_taken_away_raises_its_finding():
+    """Without the 10 reamer shop R reams the axle to 12 and says so; 8 is as near but weaker."""
+    shop = load_shop(example_shops()["shop-r"])
+    without = replace(shop, reamers=tuple(one for one in shop.reamers if one.size != 10))
+    found = resize(load_design(DESIGN), without)
+    told = [one for one in found.findings if one.number == 115]
+
+    assert found.scale == 1.0
+    assert [(one.severity, one.feature, one.figure, one.bound) for one in told] == [
+        ("caution", "axle", "12 mm", "10 mm")
+    ]
+    assert "the shop has no reamer 10" in told[0].words
+
+
+def test_the_outside_jaws_taken_away_raise_their_finding():
+    """The four-jaw holds 90: the blank of the wheel, 2 over it, must come down to 0.97."""
+    shop = load_shop(example_shops()["shop-r"])
+    without = replace(shop, jaws=tuple(one for one in shop.jaws if one.name != "outside jaws"))
+    found = resize(load_design(DESIGN), without, stock="rack")
+
+    assert found.scale == 0.97
+    assert [one.words for one in found.findings if one.number == 116] == [
+        "It is made at scale 0.97: largest jaws of wheel allows no more."
+    ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+PINNED = "pinned by the builder"
 WINDOW = 0.22  # tools and bars further off than this share of the scaled size are not looked at
 
 
@@ -31,9 +32,9 @@ class Domain:
     def rank(self, choice: Choice) -> tuple[int, float]:
         """Sorts choices: the designer's wishes, then the least departure."""
         if not self.liked:
-            return 0, choice.cost
+            return 0, round(choice.cost, 9)
         near = [n for n, one in enumerate(self.liked) if _same(one, choice.value)]
-        return (near[0] if near else len(self.liked)), choice.cost
+        return (near[0] if near else len(self.liked)), round(choice.cost, 9)
 
     @property
     def ordered(self) -> tuple[Choice, ...]:

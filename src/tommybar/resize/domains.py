@@ -8,7 +8,7 @@ from functools import lru_cache
 from tommybar.design import Design, NamedSize
 from tommybar.facts.fasteners import clearance_hole
 from tommybar.refusals import Refusal
-from tommybar.resize.choice import Choice, Domain, words
+from tommybar.resize.choice import PINNED, Choice, Domain, words
 from tommybar.resize.grid import neighbour, on_grid
 from tommybar.resize.leaning import Leaning
 from tommybar.resize.limits import FLAT, pieces_of
@@ -51,9 +51,7 @@ class Offers:
     def _domain(self, size: NamedSize, scale: float, widened: bool) -> Domain:
         name, old = size.name, size.value
         if name in self.pins:
-            return Domain(
-                name, self.exact(name, scale), (Choice(self.pins[name], 0.0, "pinned by the builder"),)
-            )
+            return Domain(name, self.exact(name, scale), (Choice(self.pins[name], 0.0, PINNED),))
         if size.follows == "thread" and isinstance(old, str):
             owned = owned_threads(self.shop, self.leaning.tools_for_thread(name))
             return thread_domain(name, old, scale, owned)

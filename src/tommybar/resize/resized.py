@@ -15,7 +15,7 @@ from tommybar.resize.scales import SMALLEST, Heeded, Scales, refuse_nonsense
 from tommybar.resize.screw_threads import shortfall
 from tommybar.resize.search import Tried
 from tommybar.resize.table import Bind, Price, Resized
-from tommybar.resize.told import broken_finding, conflict_finding, notes
+from tommybar.resize.told import broken_finding, changed_at_full_size, conflict_finding, held_finding, notes
 from tommybar.shop.model import Shop
 
 SECOND_FROM = 0.75  # a second choice is looked for down to this share of the first scale
@@ -122,6 +122,8 @@ def _resized(scales: Scales, fixed: float | None) -> Resized:
     if fixed is None and found is None and sure:
         findings.append(conflict_finding(smallest_conflict(scales, wanted), wanted, SMALLEST))
     findings += [broken_finding(one, binds) for one in tried.broken]
+    held = held_finding(tried, binds, wanted)
+    findings += ([held] if held else []) + changed_at_full_size(tried)
     findings += notes(tried, scales.looks.at(tried.values), scales.looks.not_met_as_drawn, sure)
     return Resized(
         tried.scale,

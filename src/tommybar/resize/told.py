@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from tommybar.findings import Finding
 from tommybar.resize.asked import Asked
-from tommybar.resize.choice import words
+from tommybar.resize.choice import PINNED, words
 from tommybar.resize.search import Tried
 from tommybar.resize.table import Bind
 
@@ -19,6 +19,7 @@ NUMBERS = {
     "drawable": 106,
     "tool": 107,
 }
+LITTLE = 0.03  # departure up to which another tool at full size is only a note
 JUST = 0.02  # a wall with no more to spare than this is told [mm]
 
 
@@ -70,6 +71,50 @@ def _bound(one: Asked) -> str:
         return f"{one.what}: {one.who}"
     side = "at least" if one.least else "at most"
     return f"{side} {words(one.bound)} mm" + (f", {one.who}" if one.who else "")
+
+
+def held_finding(tried: Tried, binds: Sequence[Bind], wanted: float) -> Finding | None:
+    """A note that the scale is smaller than wanted, and what holds it."""
+    binding = [one for one in binds if one.binds]
+    if not binding or tried.scale >= wanted - 1e-9:
+        return None
+    first = binding[0]
+    listed = " and ".join(f"{one.what} of {one.part}" if one.part else one.what for one in binding)
+    return Finding(
+        116,
+        "note",
+        f"It is made at scale {tried.scale:.2f}: {listed} allows no more.",
+        part=first.part,
+        figure=f"{words(first.figure)} mm",
+        bound=f"{'at least' if first.least else 'at most'} {words(first.bound)} mm",
+        remedy="A larger scale needs another machine, other stock, or that limit met in another way.",
+    )
+
+
+def changed_at_full_size(tried: Tried) -> list[Finding]:
+    """One finding for every size that changed although the scale is 1: the shop lacks what it was drawn for."""
+    if abs(tried.scale - 1) > 1e-9:
+        return []
+    found = []
+    for name, choice in tried.picks.items():
+        drawn = tried.domains[name].exact
+        if choice.value == drawn or choice.why == PINNED:
+            continue
+        far = (
+            isinstance(choice.value, str) or isinstance(drawn, str) or abs(choice.value / drawn - 1) > LITTLE
+        )
+        found.append(
+            Finding(
+                115,
+                "caution" if far else "note",
+                f"{name} is {_value(choice.value)} where {_value(drawn)} is drawn: {choice.why}.",
+                feature=name,
+                figure=_value(choice.value),
+                bound=_value(drawn),
+                remedy="Get or borrow the tool or stock for the drawn size, or let it be so.",
+            )
+        )
+    return found
 
 
 def conflict_finding(conflict: Sequence[Asked], wanted: float, smallest: float) -> Finding:

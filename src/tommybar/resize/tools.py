@@ -51,7 +51,7 @@ def tool_domain(
     best = min(near, key=lambda one: (abs(one - exact), -one))
     choices = tuple(
         Choice(float(one), abs(one / exact - 1), _why(follows, one, old, exact, one == best))
-        for one in sorted(near)
+        for one in sorted(near, reverse=True)
     )
     return Domain(name, exact, choices, _refused(follows, owned, near, exact))
 
