@@ -17,6 +17,7 @@ from typing import Any
 
 from tommybar.refusals import Refusal, nearest
 
+LEAST, MOST = 1e-6, 100_000.0  # of a measured size [mm]; a run-out may be nought
 LONGEST = 4000  # characters of a text
 LONGEST_FILE = 1_000_000  # of a design or shop inside a change
 
@@ -130,7 +131,7 @@ def entry_from(data: Any) -> Entry:
         _id(key) if kind == "undo" else key,
         _time(data.get("at")),
         _text(data, "by", 80, empty=True),
-        _said(kind, data.get("said", {})),
+        _said(kind, data.get("said", {}), 0.0 if key.endswith(".runout") else LEAST),
     )
     if entry.kind == "undo" and entry.key == entry.id:
         raise Refusal("The entry undoes itself.", "Name the entry that is to be undone.")
@@ -186,7 +187,7 @@ def _time(given: Any) -> str:
     return time.isoformat(timespec="milliseconds")
 
 
-def _said(kind: str, given: Any) -> dict[str, Any]:
+def _said(kind: str, given: Any, least: float) -> dict[str, Any]:
     if not isinstance(given, Mapping):
         raise Refusal(f"What the {kind} says is no group of keys.", "Send an object.")
     known = SAYS[kind]
@@ -197,9 +198,17 @@ def _said(kind: str, given: Any) -> dict[str, Any]:
     missing = [name for name in NEEDS.get(kind, ()) if given.get(name) in (None, "")]
     if missing:
         raise Refusal(f"The {kind} does not say its {missing[0]}.", f"Give the {missing[0]}.")
-    return {
+    found = {
         name: _checked(kind, name, known[name], value) for name, value in given.items() if value is not None
     }
+    if kind == "size":
+        for name, low in (("value", least), ("uncertainty", 0.0)):
+            if not low <= found.get(name, 1.0) <= MOST:
+                figure = f"{found[name]:g} mm"
+                raise Refusal(
+                    f"The {name} is {figure}; a measured size is above 0 and up to 100 m.", "Measure again."
+                )
+    return found
 
 
 def _checked(kind: str, name: str, form: str, value: Any) -> Any:
@@ -227,11 +236,6 @@ def _figure(kind: str, name: str, value: Any) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
         raise Refusal(
             f"The {name} of the {kind} is {str(value)[:40]}; a finite figure is wanted.", "Send it in mm."
-        )
-    least = 0.0 if name == "uncertainty" else 1e-6
-    if kind == "size" and not least <= value <= 100_000:
-        raise Refusal(
-            f"The {name} is {value:g} mm; a measured size is above 0 and up to 100 m.", "Measure again."
         )
     return float(value)
 

@@ -33,7 +33,7 @@ def made_from(stand: Standing, title: str = "") -> Made:
     measured, ticks, places = [], [], []
     for one in counting(stand):
         day = one.at[:10]
-        if one.kind == "size":
+        if one.kind == "size" and "/" not in one.key:  # a card's run-out tells of the chuck, not of the part
             measured.append(Measured(one.key, one.said["value"], one.said.get("instrument", ""), day, one.by))
         elif one.kind in ("tick", "skip"):
             ticks.append(Ticked(one.key, one.kind == "tick", day, one.by, one.said.get("reason", "")))
