@@ -86,7 +86,7 @@ def test_own_limits_may_not_disagree_with_the_fit(disc, refused):
         ("{fit: disk.bore, on: pin.seat, limits: H7/g6}", 'There is no part "disk". Did you mean "disc"?'),
         (
             "{fit: disc.boer, on: pin.seat, limits: H7/g6}",
-            'There is no feature of disc "boer". Did you mean "bore"?',
+            'disc has no feature "boer". Did you mean "bore"?',
         ),
         (
             "{fit: disc.bore, on: pin.neck, limits: H7/g6}",

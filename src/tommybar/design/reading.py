@@ -103,11 +103,12 @@ class Reading:
                 self.complain((*place, "name"), f'Two features are named "{name}".', "Give one another name.")
             seen.add(name)
 
-    def one_of(self, name: str, known: Iterable[str], place: Place, what: str) -> bool:
-        """Whether ``name`` is known; when not, the nearest known one is offered."""
+    def one_of(self, name: str, known: Iterable[str], place: Place, what: str, of: str = "") -> bool:
+        """Whether ``name`` is known (among what ``of`` has); when not, the nearest known one is offered."""
         names = list(known)
         if name in names:
             return True
         offer = nearest(name, names) or (f"There are {', '.join(names)}." if names else "There are none.")
-        self.complain(place, f'There is no {what} "{name}".', offer)
+        lack = f'{of} has no {what} "{name}".' if of else f'There is no {what} "{name}".'
+        self.complain(place, lack, offer)
         return False

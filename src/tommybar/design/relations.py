@@ -63,7 +63,7 @@ class Relations:
         part, _, feature = name.partition(".")
         if not self.read.one_of(part, self.parts, place, "part"):
             return None
-        if not self.read.one_of(feature, self.features[part], place, f"feature of {part}"):
+        if not self.read.one_of(feature, self.features[part], place, "feature", part):
             return None
         found = self.features[part][feature]
         if isinstance(found, kinds):

@@ -125,8 +125,8 @@ def _needs(
     found = []
     for index, need in enumerate(written.needs):
         here = (*place, "needs", index)
-        known = read.one_of(need.runout, features, (*here, "runout"), "feature")
-        known = read.one_of(need.to, features, (*here, "to"), "feature") and known
+        known = read.one_of(need.runout, features, (*here, "runout"), "feature", str(place[-1]))
+        known = read.one_of(need.to, features, (*here, "to"), "feature", str(place[-1])) and known
         if known:
             found.append(RunoutNeed(need.runout, need.to, read.of(need.within)))
     return tuple(found)
