@@ -9,15 +9,11 @@ from __future__ import annotations
 
 from tommybar.dryrun.sweep import Corners, Pieces, counter_clockwise
 from tommybar.facts.drills import point_length
+from tommybar.making.reaming import standing_out
 
 CHUCK_RADIUS = 18.0  # of a drill chuck [mm]
 CHUCK_LONG = 60.0  # [mm]
 CORE = 0.3  # radial; a reamer takes no more, its core must find a hole there [mm]
-
-
-def standing_out(dia: float) -> float:
-    """How far a drill or reamer stands out of the drill chuck [mm]."""
-    return 14.0 + 7.5 * dia
 
 
 def twist_drill(dia: float) -> Pieces:

@@ -16,6 +16,7 @@ from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, allowance, hole_plan
 from tommybar.shapes.features import Bore
 
+REAMER_LEAD = 0.15  # of a reamer's diameter: its lead, and a little; common practice, no source
 START = 2.0  # feed of a drill starts this far from the face [mm]
 
 
@@ -36,7 +37,13 @@ def _through_depth(bench: Bench) -> float:
 
 
 def _plan(bench: Bench, drawn: Bore) -> HolePlan | None:
-    return hole_plan(drawn.dia.value, bench.shop, limits=drawn.dia.toleranced, finish_later=bool(drawn.after))
+    return hole_plan(
+        drawn.dia.value,
+        bench.shop,
+        limits=drawn.dia.toleranced,
+        finish_later=bool(drawn.after),
+        depth=_full_depth(bench, drawn),
+    )
 
 
 def _full_depth(bench: Bench, drawn: Bore) -> float:
@@ -62,6 +69,8 @@ def drill_bore(bench: Bench, job: Job) -> None:
         )
         return
     _no_reamer_words(bench, drawn, plan)
+    if plan.reamer is not None and drawn.through:
+        depth += REAMER_LEAD * plan.reamer.size  # the reamer's lead must not meet the drill's cone
     _drills(bench, job.feature, plan.drills, depth, blind_flat=not drawn.through and drawn.bottom == "flat")
 
 

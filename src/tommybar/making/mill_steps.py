@@ -189,7 +189,7 @@ class MillBench:
         self, dim: Dim, thick: float, holes: str, count: int, feature: str, gives: tuple[str, ...]
     ) -> None:
         """Drill, and where limits are given bore or ream, a through hole."""
-        plan = hole_plan(dim.value, self.shop, limits=dim.toleranced)
+        plan = hole_plan(dim.value, self.shop, limits=dim.toleranced, depth=thick)
         if plan is None:
             self.stop(
                 411,

@@ -23,6 +23,17 @@ def _blocked(job: Job, shape: TurnedShape, option: Option) -> bool:
     return False
 
 
+def valleys(shape: TurnedShape) -> tuple[str, ...]:
+    """Outside features with something larger on either side: a right-hand tool reaches them from neither end."""
+    sizes = [largest(feature) for feature in shape.outside]
+    return tuple(
+        feature.name
+        for n, feature in enumerate(shape.outside)
+        if max(sizes[:n], default=0.0) > sizes[n] + 1e-6
+        and max(sizes[n + 1 :], default=0.0) > sizes[n] + 1e-6
+    )
+
+
 def _edge_room(near: float) -> float:
     return BLADE_ROOM if near > -1e-6 else FLANK_ROOM
 

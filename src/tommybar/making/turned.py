@@ -15,6 +15,7 @@ from tommybar.making.jobs import Job, jobs_of, largest_outside
 from tommybar.making.joints import Joint, joint_cards
 from tommybar.making.lathe_card import lathe_card
 from tommybar.making.milled_holes import hole_cards
+from tommybar.making.reach import valleys
 from tommybar.making.route import Route, search_route
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import TurnedShape
@@ -208,6 +209,19 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
                 + reasons,
             )
             for of, to, expected, within in relaxed.runout_broken
+        ]
+    assert isinstance(part.shape, TurnedShape)
+    low = [name for name in valleys(part.shape) if name in failed.missing]
+    if low:
+        return [
+            Finding(
+                904,
+                "stop",
+                f"{part.name}: {', '.join(low)} lies between larger diameters; the program does not route that yet.",
+                part=part.name,
+                feature=low[0],
+                remedy="Draw it as a groove, make the part of two pieces, or turn it by hand with knives of both hands.",
+            )
         ]
     words = (
         "no way was found within the search's budget"

@@ -1,0 +1,100 @@
+"""Whatever turned part is drawn: it is refused with its figure, or its route replays and its dry run is clean."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from tommybar.design.model import Part, RunoutNeed
+from tommybar.dryrun import run_part
+from tommybar.making.parts import route_part
+from tommybar.making.route_check import route_faults
+from tommybar.shapes.features import Bore, Cylinder, Dim, TurnedShape
+from tommybar.shop import load_shop
+
+SHOPS = Path(__file__).parents[2] / "examples" / "shops"
+FEW = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True)
+
+
+@st.composite
+def turned_parts(draw):
+    """Stepped parts of one to three lands, some bored, some with a run-out need."""
+    largest = draw(st.sampled_from([12, 20, 40, 80]))
+    sizes = draw(
+        st.lists(st.integers(largest, 2 * largest), min_size=1, max_size=3).map(lambda n: [d / 2 for d in n])
+    )
+    lengths = [draw(st.integers(4, min(80, 2 * largest))) / 2 for _ in sizes]
+    lands, z = [], 0.0
+    for n, (dia, long) in enumerate(zip(sizes, lengths, strict=True)):
+        limits = (dia - 0.03, dia) if draw(st.booleans()) else (None, None)
+        before = sizes[n - 1] if n else 0.0
+        edge = 0.5 if dia - before >= 4 and long >= 3 and draw(st.booleans()) else 0.0
+        lands.append(
+            Cylinder(
+                f"land_{n}", Dim(dia, f"p.land_{n}", "h9" if limits[0] else "", *limits), z, z + long, edge
+            )
+        )
+        z += long
+    bores, needs = (), ()
+    bore = draw(st.sampled_from([0, 5, 6, 8, 10]))
+    if 0 < bore <= min(sizes) - 4:
+        bores = (Bore("bore", Dim(bore, "p.bore", "H7", bore, bore + 0.015), "A", z, True),)
+        if draw(st.booleans()):
+            needs = (RunoutNeed("land_0", "bore", draw(st.sampled_from([0.02, 0.05, 0.2]))),)
+    shape = TurnedShape(Dim(z, "p.length"), tuple(lands), bores=bores)
+    return Part("p", "turned", draw(st.sampled_from(["mild steel", "free-cutting brass"])), 1, shape, needs)
+
+
+@pytest.fixture(scope="module")
+def shops():
+    """The example shops by name."""
+    return {path.stem: load_shop(path) for path in SHOPS.glob("*.yaml")}
+
+
+@FEW
+@given(part=turned_parts(), name=st.sampled_from(["shop-r", "small-bench"]))
+def test_refused_with_a_figure_or_made_cleanly(shops, part, name):
+    """No route is written that its own checker or the dry run would not pass, but for a drill too short."""
+    shop = shops[name]
+    making = route_part(part, {}, shop)
+    stops = [f for f in making.findings if f.severity == "stop"]
+    if not making.cards:
+        assert stops
+        assert all(f.remedy for f in stops)
+        return
+    if stops:
+        return
+    assert route_faults(part, making.cards, shop) == ()
+    run = run_part(part, making.blank, making.cards, shop)
+    away = sum(card.separated_volume for card in run.cards)
+    assert run.removed_volume + away + run.left_volume == pytest.approx(run.blank_volume, rel=1e-6)
+    assert {f.number for f in run.findings if f.severity == "stop"} <= {504}
+
+
+@FEW
+@given(part=turned_parts())
+def test_a_further_device_never_takes_a_route_away(shops, part):
+    """What can be made without the collets can be made with them."""
+    rich = shops["shop-r"]
+    poor = replace(rich, jaws=tuple(j for j in rich.jaws if j.device != "collets"))
+
+    if route_part(part, {}, poor).cards:
+        assert route_part(part, {}, rich).cards
+
+
+@FEW
+@given(part=turned_parts())
+def test_a_looser_need_never_takes_a_route_away(shops, part):
+    """With every run-out need ten times as wide there is still a route, and no more stops."""
+    loose = replace(part, needs=tuple(replace(n, within=10 * n.within) for n in part.needs))
+    tight, wide = (route_part(one, {}, shops["shop-r"]) for one in (part, loose))
+
+    if tight.cards:
+        assert wide.cards
+        assert sum(f.severity == "stop" for f in wide.findings) <= sum(
+            f.severity == "stop" for f in tight.findings
+        )
