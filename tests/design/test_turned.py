@@ -96,7 +96,11 @@ def test_a_bought_part_names_sizes_in_its_designation(disc, refused):
         ([RIM.replace("edges: 1", "edges: 1 x 30 deg")], "The edge is 30 deg; only 45 deg is drawn yet."),
         (
             ["outside: [{name: a, dia: 10, long: 9, edge_b: 2}, {name: b, dia: 8, long: 9}]"],
-            "The chamfer is 2 mm; the step it breaks is 1 mm high.",
+            "The chamfer is 2 mm; the step it breaks is 1 mm high, of which 0.05 mm must stay.",
+        ),
+        (
+            ["outside: [{name: a, dia: 7, long: 9, edge_a: 0.5}, {name: b, dia: 8, long: 9, edge_a: 0.5}]"],
+            "The chamfer is 0.5 mm; the step it breaks is 0.5 mm high, of which 0.05 mm must stay.",
         ),
         (
             ["outside: [{name: a, dia: 8, long: 9, edge_b: 1}, {name: b, dia: 10, long: 9}]"],

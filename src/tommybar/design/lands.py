@@ -11,6 +11,9 @@ from tommybar.design.yaml_file import Place
 from tommybar.shapes.features import Cone, Cylinder, Dim, Groove, Knurl
 
 
+LEFT_OF_STEP = 0.05  # a chamfer may not eat a whole step: diameters are made within their limits [mm]
+
+
 @dataclass(frozen=True)
 class Land:
     """One land with its figures [mm]: diameters at its A and B end, where it lies."""
@@ -113,8 +116,10 @@ def _edge(read: Reading, land: Land, key: str, beside: float, face: bool) -> flo
             read.complain((*land.place, key), what, "Take the chamfer out.")
         return 0.0
     size = read.of(formula)
-    if size > step + TINY:
-        what = f"The chamfer is {size:g} mm; the step it breaks is {step:g} mm high."
+    left = 0.0 if face else LEFT_OF_STEP
+    if size > step - left + TINY:
+        what = f"The chamfer is {size:g} mm; the step it breaks is {step:g} mm high"
+        what += f", of which {left:g} mm must stay." if left else "."
         read.complain((*land.place, key if own else "edges"), what, "Make the chamfer smaller.")
     if size > land.long + TINY:
         what = f"The chamfer is {size:g} mm; its land is {land.long:g} mm long."
