@@ -56,6 +56,23 @@ def test_threads_and_counts_are_sizes_too(sized):
     assert design.evaluate({"clamp": "M3"}) == {"rim": 40, "clamp": "M3", "holes": 5}
 
 
+def test_a_thread_counts_as_its_major_diameter(sized):
+    """ISO 261: M4 is 4 mm, M6 is 6 mm over its crests; what leans on a thread follows when it is chosen."""
+    design = sized("clamp: {is: M4, follows: thread}", "hole: clamp + 0.5", must="{that: rim >= 2 * clamp}")
+
+    assert design.evaluate()["hole"] == 4.5
+    assert design.evaluate({"clamp": "M6"})["hole"] == 6.5
+    assert design.must({"clamp": "M6"})[0][2] == 28
+
+
+def test_a_thread_is_chosen_by_its_designation(sized, refused):
+    """A figure is no thread, and a thread must stand in the tables."""
+    design = sized("clamp: {is: M4, follows: thread}")
+
+    assert 'The size "clamp" follows thread; 5.0 is a figure.' in refused(design.evaluate, {"clamp": 5.0})
+    assert 'There is no thread "M61"' in refused(design.evaluate, {"clamp": "M61"})
+
+
 def test_an_inch_file_is_in_inches(sized):
     """Figures of an inch file are turned to mm, those with a unit are as they say."""
     design = sized(

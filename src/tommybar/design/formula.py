@@ -14,7 +14,17 @@ from tommybar.design.quantities import HOUSE_UNIT, Kind
 from tommybar.design.tokens import wrong
 from tommybar.design.working import Scope, Worker, worker
 from tommybar.design.yaml_file import Place, YamlFile
+from tommybar.facts.threads import thread
 from tommybar.refusals import Complaint, Refusal
+
+
+def in_arithmetic(value: float | str) -> float:
+    """What a named size counts as in an expression: a thread stands for its major diameter [mm].
+
+    >>> in_arithmetic("M6"), in_arithmetic(2.5)
+    (6.0, 2.5)
+    """
+    return thread(value).major if isinstance(value, str) else value
 
 
 class Formula:
@@ -65,12 +75,14 @@ class Formula:
         nan when it could not be bound, or leans on a size that is nan: that
         fault has been told where it stands.
         """
-        if self._work is None or self._file is None or any(values[one] != values[one] for one in self.names):
+        if self._work is None or self._file is None:
             return math.nan
-        work = self._work
+        work, named = self._work, {one: in_arithmetic(values[one]) for one in self.names}
+        if any(math.isnan(one) for one in named.values()):
+            return math.nan
         try:
             # the last digits of binary arithmetic are no part of a drawing
-            value = round(float(self._placed(lambda: work(values))), 9)
+            value = round(float(self._placed(lambda: work(named))), 9)
             self._refuse_bounds(value)
         except Refusal as refusal:
             raise Refusal(self._file.complaints(self.place, refusal)) from None

@@ -10,7 +10,6 @@ from tommybar.design.written_parts import WrittenGroove, WrittenLand, WrittenTur
 from tommybar.design.yaml_file import Place
 from tommybar.shapes.features import Cone, Cylinder, Dim, Groove, Knurl
 
-
 LEFT_OF_STEP = 0.05  # a chamfer may not eat a whole step: diameters are made within their limits [mm]
 
 

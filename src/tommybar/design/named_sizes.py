@@ -69,7 +69,7 @@ class SizeGraph:
         if reason := refuse_size_name(name):
             raise wrong(0, reason, "Choose another name.")
         if size.follows == "thread":
-            self.texts[name], self.dims[name] = thread(size.is_).designation, "a thread"
+            self.texts[name], self.dims[name] = thread(size.is_).designation, KIND_DIMS["length"]
             return
         if size.follows == "bought":
             self.texts[name], self.dims[name] = size.is_, "a bought part"
@@ -198,10 +198,11 @@ class SizeGraph:
             )
         if name in self.texts:
             if not isinstance(value, str):
+                kind = self.written[name].follows
                 raise Refusal(
-                    f'The size "{name}" is {self.dims[name]}; {value} is a figure.', "Give a designation."
+                    f'The size "{name}" follows {kind}; {value} is a figure.', "Give a designation."
                 )
-            if self.dims[name] == "a thread":
+            if self.written[name].follows == "thread":
                 thread(value)
         elif isinstance(value, str) or not math.isfinite(value):
             raise Refusal(
