@@ -9,11 +9,12 @@ from typing import Any
 
 import pytest
 
-from tommybar.bench.builds import COLUMNS, Build, load_build, put_build
+from tommybar.bench.builds import load_build
 from tommybar.bench.database import writing
 from tommybar.bench.entries import Entry, new_entry
 from tommybar.bench.folder import Folder, open_folder
 from tommybar.bench.journal import receive
+from tommybar.bench.stored import COLUMNS, Build, put_build
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 DESIGN = (EXAMPLES / "demonstrator" / "design.yaml").read_text(encoding="utf-8")

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tommybar.bench.archive_reading import FORM, MANIFEST, SUMS, read_checked
-from tommybar.bench.builds import COLUMNS, Build, build_of, entry_of, put_build, put_entry
 from tommybar.bench.database import reading, writing
 from tommybar.bench.entries import Entry
 from tommybar.bench.folder import Folder
+from tommybar.bench.stored import COLUMNS, Build, build_of, entry_of, put_build, put_entry
 from tommybar.bench.words_of_errors import refusal_of
 from tommybar.refusals import Refusal
 from tommybar.version import __version__

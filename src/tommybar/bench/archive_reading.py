@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tommybar.bench.builds import COLUMNS, Build
 from tommybar.bench.entries import Entry, entry_from
 from tommybar.bench.folder import LARGEST, refuse_name
+from tommybar.bench.stored import COLUMNS, Build
 from tommybar.bench.words_of_errors import refusal_of
 from tommybar.refusals import Refusal
 

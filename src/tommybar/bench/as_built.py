@@ -6,10 +6,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from tommybar.bench.builds import Build
 from tommybar.bench.inputs import Inputs, design_of, inputs_of, plan_with
 from tommybar.bench.places import Standing, place_of
 from tommybar.bench.splice import value_at, with_key, with_value
+from tommybar.bench.stored import Build
 from tommybar.design import Design, design_from_text
 from tommybar.design.model import SizedDesign
 from tommybar.design.yaml_file import Place

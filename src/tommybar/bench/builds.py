@@ -1,45 +1,21 @@
-"""A build: one making of a design in a shop, with the texts it was begun with."""
+"""Builds: begun, listed, loaded."""
 
 from __future__ import annotations
 
-import json
 import sqlite3
 import uuid
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any, Literal, cast
 
 from tommybar.bench.database import reading, writing
-from tommybar.bench.entries import Entry
 from tommybar.bench.folder import Folder
+from tommybar.bench.stored import Build, Stock, build_of, entry_of, put_build, put_entry
 from tommybar.refusals import Refusal
 from tommybar.version import __version__
 
-Stock = Literal["rack", "buy", "ask"]
-
-
-@dataclass(frozen=True)
-class Build:
-    """One making. Its design and shop are kept as they were when it began; later changes are entries."""
-
-    id: str
-    title: str
-    design_name: str
-    shop_name: str
-    design_text: str = field(repr=False)
-    shop_text: str = field(repr=False)
-    scale: float | None
-    pins: Mapping[str, float | str]
-    stock: Stock
-    begun: str
-    program: str
-    entries: tuple[Entry, ...] = ()  # in the order in which they came in
-
-    def __hash__(self) -> int:
-        """By its id and how far its journal has come."""
-        return hash((self.id, len(self.entries)))
+__all__ = ["Build", "BuildLine", "Stock", "builds", "load_build", "shop_text_of", "start_build"]
 
 
 @dataclass(frozen=True)
@@ -53,21 +29,6 @@ class BuildLine:
     begun: str
     entries: int
     last: str  # when something was last written; empty: nothing yet
-
-
-COLUMNS = (
-    "id",
-    "title",
-    "design_name",
-    "shop_name",
-    "design_text",
-    "shop_text",
-    "scale",
-    "pins",
-    "stock",
-    "begun",
-    "program",
-)
 
 
 def start_build(
@@ -108,7 +69,7 @@ def start_build(
     )
     if scale is None:
         found = plan_with(inputs_of(build))
-        build = Build(**{**vars(build), "scale": found.scale})
+        build = replace(build, scale=found.scale)
     entries = entries_from_made(made, design.title, build.id) if made else ()
     with writing(folder.database) as database:
         put_build(database, build)
@@ -128,47 +89,6 @@ def shop_text_of(folder: Folder, name: str) -> str:
     text = folder.shop_text(name)
     load_shop(folder.shop_path(name))
     return text
-
-
-def put_build(database: sqlite3.Connection, build: Build) -> None:
-    """Write a new build."""
-    values = [json.dumps(dict(build.pins)) if one == "pins" else getattr(build, one) for one in COLUMNS]
-    marks = ", ".join("?" * len(COLUMNS))
-    database.execute(f"INSERT INTO builds ({', '.join(COLUMNS)}) VALUES ({marks})", values)
-
-
-def put_entry(database: sqlite3.Connection, build_id: str, entry: Entry) -> None:
-    """Write a new entry at the end of a journal."""
-    from tommybar.bench.entries import said_text
-
-    database.execute(
-        "INSERT INTO entries (id, build, device, number, kind, key, at, by, said) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-        (
-            entry.id,
-            build_id,
-            entry.device,
-            entry.number,
-            entry.kind,
-            entry.key,
-            entry.at,
-            entry.by,
-            said_text(entry.said),
-        ),
-    )
-
-
-def entry_of(row: sqlite3.Row) -> Entry:
-    """An entry as it stands in the database."""
-    return Entry(
-        row["id"],
-        row["device"],
-        row["number"],
-        row["kind"],
-        row["key"],
-        row["at"],
-        row["by"],
-        json.loads(row["said"]),
-    )
 
 
 def builds(folder: Folder) -> tuple[BuildLine, ...]:
@@ -201,11 +121,3 @@ def _of_that_id(database: sqlite3.Connection, build_id: str) -> list[sqlite3.Row
     return database.execute(
         "SELECT * FROM builds WHERE substr(id, 1, ?) = ?", (len(build_id), build_id)
     ).fetchall()
-
-
-def build_of(row: Mapping[str, Any] | sqlite3.Row, entries: tuple[Entry, ...] = ()) -> Build:
-    """A build as it stands in the database."""
-    given = {name: row[name] for name in COLUMNS}
-    given["pins"] = json.loads(given["pins"])
-    given["stock"] = cast(Stock, given["stock"])
-    return Build(**given, entries=entries)

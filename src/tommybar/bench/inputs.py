@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 
-from tommybar.bench.builds import Build, Stock
 from tommybar.bench.made_file import made_from
 from tommybar.bench.standing import Standing, standing
+from tommybar.bench.stored import Build, Stock
 from tommybar.design import Design, design_from_text
 from tommybar.made import Made
 from tommybar.plan import Plan, plan

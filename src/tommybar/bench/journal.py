@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from tommybar.bench.backup import back_up_daily
-from tommybar.bench.builds import entry_of, put_entry
 from tommybar.bench.database import reading, writing
 from tommybar.bench.entries import Entry, entry_from
 from tommybar.bench.folder import Folder
+from tommybar.bench.stored import entry_of, put_entry
 from tommybar.refusals import Refusal
 
 

@@ -7,9 +7,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from tommybar.bench.builds import Build
 from tommybar.bench.entries import Entry, new_entry
 from tommybar.bench.standing import Standing, standing
+from tommybar.bench.stored import Build
 from tommybar.design import design_from_text
 from tommybar.made.loading import load_made
 from tommybar.made.record import Made, Measured, Ticked, Whereabouts

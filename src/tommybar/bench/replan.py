@@ -8,13 +8,14 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from tommybar.bench.begun import KEPT, begun_cards, keep_begun
-from tommybar.bench.builds import Build, load_build
+from tommybar.bench.builds import load_build
 from tommybar.bench.card_text import card_key, card_lines, card_mark, card_marks
 from tommybar.bench.entries import Entry, new_entry
 from tommybar.bench.folder import Folder
 from tommybar.bench.inputs import Tell, inputs_of, plan_with, silent
 from tommybar.bench.journal import Receipt, receive
 from tommybar.bench.standing import Standing, standing
+from tommybar.bench.stored import Build
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.words import limits_words, size_words
 from tommybar.plan import Plan

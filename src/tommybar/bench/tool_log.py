@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from statistics import median
 from typing import Any, Literal
 
-from tommybar.bench.builds import Build
 from tommybar.bench.inputs import shop_of
 from tommybar.bench.made_file import counting
 from tommybar.bench.replan import plan_of
 from tommybar.bench.splice import scalar, with_key, with_value
 from tommybar.bench.standing import standing
+from tommybar.bench.stored import Build
 from tommybar.design.figures import figure
 from tommybar.design.validation import unit_of
 from tommybar.design.yaml_file import Place, YamlFile, yaml_from_text

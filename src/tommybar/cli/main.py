@@ -14,7 +14,10 @@ from pathlib import Path
 import typer
 
 from tommybar.cli import facts as facts_command
+from tommybar.cli.builds import builds
 from tommybar.cli.check import check
+from tommybar.cli.export import export
+from tommybar.cli.import_ import import_
 from tommybar.cli.new import new
 from tommybar.cli.pack import pack
 from tommybar.cli.plan import plan
@@ -50,6 +53,9 @@ app.command(epilog=_example('record my-made.yaml wheel.bore 10.021 --with "plug 
 app.command(epilog=_example('facts fit "8 H7/g6"'), context_settings=facts_command.CONTEXT_SETTINGS)(
     facts_command.facts
 )
+app.command(epilog=_example("builds start my-wheel.yaml --shop my-shop.yaml"))(builds)
+app.command(epilog=_example("export all.zip"))(export)
+app.command("import", epilog=_example("import all.zip"))(import_)
 app.command(epilog=_example("serve --port 8700"))(serve)
 
 
