@@ -11,7 +11,7 @@ from tommybar.pack.sheet import Dimension, Sheet
 from tommybar.pack.svg import svg_text
 
 TOUCH = 8.5  # least height of a place to touch [mm on the sheet]
-ROOM = 1.5  # round the words [mm]
+ROOM = 2.0  # round the words [mm]
 ROUND = ("dia", "thread", "inside", "outside", "floor", "circle", "cone")
 
 

@@ -160,7 +160,8 @@ def hold(ask: Ask) -> Response:
             values = pins_of({size: words}, design)
             design.evaluate(values)
         except Refusal as refusal:
-            wrong[size] = str(refusal.complaints[0])
+            first = refusal.complaints[0]
+            wrong[size] = f"{first.what} {first.remedy}".strip()
     wrong_scale = ""
     try:
         scale_of(ask.typed("scale"))
