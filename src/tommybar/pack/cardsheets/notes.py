@@ -48,6 +48,23 @@ def hold_words(card: Card, reader: Reader) -> str:
     return ", ".join(words).replace("_", " ")
 
 
+def rescue_words(card: Card, reader: Reader) -> str:
+    """What to do when a size of this card comes out wrong; a size with a mate is named."""
+    for step in card.steps:
+        for one in step.measure:
+            if one.gives_to and one.dim.smallest is not None and one.dim.largest is not None:
+                size = one.size.split(".", 1)[-1].replace("_", " ").replace(".", " ")
+                mate = one.gives_to[0].replace(".", " ").replace("_", " ")
+                low, high = reader.limits(one.dim.smallest, one.dim.largest)
+                return (
+                    f"If {size} is under {low} or over {high}: do not scrap it, record {one.size}, plan again; "
+                    f"{mate} is made to suit."
+                )
+    if any(step.measure for step in card.steps):
+        return "If a size is out of its limits: stop, write it in, record it, and plan again before going on."
+    return "If something goes wrong: stop, write it under Notes, and plan again before going on."
+
+
 def why_words(card: Card) -> tuple[str, ...]:
     """Why it is held so, and what was looked at and not taken."""
     words = [card.hold.why] if card.hold.why else []
@@ -62,6 +79,8 @@ def notes_of(card: Card, run: CardRun | None, reader: Reader, changed: str = "")
     known = []
     if run is not None and run.smallest_gap >= 0:
         known.append(f"Smallest gap {reader.length(run.smallest_gap, 1)}: {run.gap_where}.")
+    if card.machine == "lathe" and card.hold.runout > 0:
+        known.append(f"Expect {reader.length(card.hold.runout, 3)} of run-out in this grip.")
     for one in card.runout:
         known.append(
             f"Run-out of {one.of} to {one.to}: expect {reader.length(one.expected, 3)}, "

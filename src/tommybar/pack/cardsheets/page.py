@@ -10,7 +10,7 @@ from tommybar.making.cards import Card
 from tommybar.pack.boxes import box_of, moved
 from tommybar.pack.cardsheets.grip import after_marks, grip_marks
 from tommybar.pack.cardsheets.ladder import hold_bar, place_pieces, rung
-from tommybar.pack.cardsheets.notes import Note, hold_words, notes_of
+from tommybar.pack.cardsheets.notes import Note, hold_words, notes_of, rescue_words
 from tommybar.pack.cardsheets.piece import BODY, Piece, placed
 from tommybar.pack.cardsheets.vice import finished_block, vice_marks
 from tommybar.pack.cardsheets.writein import write_in
@@ -22,7 +22,7 @@ from tommybar.pack.units import Reader
 from tommybar.shapes.features import PlateShape
 
 LEFT, RIGHT = 15.0, 287.0  # margins for the clip
-HEAD, TOP, BOTTOM, FOOT = 19.0, 33.0, 190.0, 197.5
+HEAD, TOP, BOTTOM, FOOT = 19.0, 31.5, 191.8, 198.0
 GRIP_W, LADDER_X, LADDER_W, WRITE_X, WRITE_W = 76.0, 94.0, 142.0, 239.0, 48.0
 COLUMN = BOTTOM - TOP
 SKETCH = (50.0, 86.0)  # least and most height of the sketch [mm]
@@ -81,7 +81,7 @@ def _pages(card: Card, imprint: Imprint, reads: str, step_of: float = LINE_STEP)
 def _fewest_pages(card: Card, imprint: Imprint, reads: str) -> list[_Page]:
     """The ladder as usual; set tighter when that saves a page with little on it."""
     pages = _pages(card, imprint, reads)
-    for tight in (1.2, 1.14):
+    for tight in (1.2, 1.14, 1.1):
         if len(pages) > 1 and sum(piece.height for piece in pages[-1].ladder) < SHORT:
             other = _pages(card, imprint, reads, tight)
             if len(other) < len(pages):
@@ -105,7 +105,7 @@ def card_sheets(
         if n == len(pages):
             end = TOP + sum(piece.height for piece in page.ladder)
             _below(sheet, card, part, run, notes, end, imprint.reader)
-        _foot(sheet, card, neighbours)
+        _foot(sheet, card, neighbours, imprint.reader)
         sheets.append(sheet)
     return sheets
 
@@ -118,6 +118,8 @@ def _head(sheet: Sheet, card: Card, imprint: Imprint, page: int, pages: int, cou
     sheet.text(x, HEAD, words, 6.4, True)
     x += width_of(words, 6.4, True) + 5.0
     over = imprint.line + (f" · page {page} of {pages}" if pages > 1 else "")
+    if card.minutes:
+        over = f"about {card.minutes:.0f} min · {over}"
     if count > 1:
         over = f"make {count} · {over}"
     sheet.text(RIGHT, 10.5, over, 3.6, anchor="end")
@@ -214,8 +216,8 @@ def _below(
     _pour(sheet, notes, x, top, width, BOTTOM)
 
 
-def _foot(sheet: Sheet, card: Card, neighbours: Neighbours) -> None:
-    sheet.line((LEFT, BOTTOM + 2.5), (RIGHT, BOTTOM + 2.5), kind="thick")
+def _foot(sheet: Sheet, card: Card, neighbours: Neighbours, reader: Reader) -> None:
+    sheet.line((LEFT, BOTTOM + 2.0), (RIGHT, BOTTOM + 2.0), kind="thick")
     check_bar(sheet, RIGHT - 51.0, FOOT + 1.0)
     sheet.text(RIGHT - 54.0, FOOT + 2.2, "50 mm", 3.6, anchor="end")
     room = RIGHT - 72.0 - LEFT
@@ -223,10 +225,8 @@ def _foot(sheet: Sheet, card: Card, neighbours: Neighbours) -> None:
     if neighbours.before:
         words.append(f"before: {neighbours.before}")
     words.append(f"then: {card.after or neighbours.after}")
-    rescue = (
-        "A size out of its limits: stop, write it in, plan again with it; the mate may still be made to suit."
-    )
     y = FOOT + 0.6
     for line in wrapped(" · ".join(words).replace("_", " "), room, BODY)[:1]:
         sheet.text(LEFT, y, line, BODY)
-    sheet.text(LEFT, y + 5.4, rescue, BODY, True)
+    rescue = rescue_words(card, reader)
+    sheet.text(LEFT, y + 5.4, rescue, min(BODY, BODY * room / width_of(rescue, BODY, True)), True)
