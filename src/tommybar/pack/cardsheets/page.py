@@ -27,7 +27,7 @@ GRIP_W, LADDER_X, LADDER_W, WRITE_X, WRITE_W = 76.0, 94.0, 142.0, 239.0, 48.0
 COLUMN = BOTTOM - TOP
 SKETCH = (50.0, 86.0)  # least and most height of the sketch [mm]
 NARROW = 50.0  # a column in which no note is begun that must go on elsewhere [mm]
-SHORT = 45.0  # a last page with less on it than this is worth setting the ladder tighter [mm]
+TIGHTEST = 1.14  # how much more than the pages hold is worth trying to set tighter
 SPARE = 58.0  # room left under the ladder in which the part after the card is shown [mm]
 
 
@@ -66,7 +66,9 @@ def _pages(card: Card, imprint: Imprint, reads: str, step_of: float = LINE_STEP)
             pieces.append(hold_bar(step, LADDER_W))
         groups.append((pieces, boxes))
     places = place_pieces(card, LADDER_W, imprint.reader, step_of)
-    if places:
+    if places and sum(piece.height for piece in places) <= COLUMN:
+        groups.append((places, []))  # a list that fits a page is not torn
+    elif places:
         groups.append((places[:2], []))
         groups += [([piece], []) for piece in places[2:]]
     pages = [_Page([], [])]
@@ -81,8 +83,9 @@ def _pages(card: Card, imprint: Imprint, reads: str, step_of: float = LINE_STEP)
 def _fewest_pages(card: Card, imprint: Imprint, reads: str) -> list[_Page]:
     """The ladder as usual; set tighter when that saves a page with little on it."""
     pages = _pages(card, imprint, reads)
-    for tight in (1.2, 1.14, 1.1):
-        if len(pages) > 1 and sum(piece.height for piece in pages[-1].ladder) < SHORT:
+    total = sum(piece.height for page in pages for piece in page.ladder)
+    if len(pages) > 1 and total <= COLUMN * (len(pages) - 1) * TIGHTEST:
+        for tight in (1.2, 1.14, 1.1):
             other = _pages(card, imprint, reads, tight)
             if len(other) < len(pages):
                 return other
