@@ -10,6 +10,8 @@ from tommybar.making.cards import Blank
 from tommybar.making.jobs import largest_outside
 from tommybar.making.practice import rule
 from tommybar.making.route import Route
+from tommybar.resize.allowances import skin_allowance
+from tommybar.resize.limits import same_material
 from tommybar.shapes.features import Cylinder, PlateShape, TurnedShape
 from tommybar.shop.model import Bar, Shop
 
@@ -17,16 +19,6 @@ from tommybar.shop.model import Bar, Shop
 def facing(dia: float) -> float:
     """Metal for facing one end of that diameter [mm]."""
     return rule("blank", "face_small" if dia <= rule("blank", "face_limit") else "face_large")
-
-
-def skin(bar: Bar) -> float:
-    """Metal on diameter that a bar of that skin needs over the finished size [mm]."""
-    return rule("blank", "skin_drawn" if bar.skin in ("drawn", "ground") else "skin_sawn")
-
-
-def same_material(one: str, other: str) -> bool:
-    """Whether two names mean the same material."""
-    return material(one).name == material(other).name
 
 
 def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar, bool]]:
@@ -51,10 +43,10 @@ def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar,
         knurled = exact and any(f.knurl for f in at_full)
         if exact and (not _wants_turning(at_full) or knurled):
             found.append(((0.0 if on_rack else 1.0, bar.size), bar, not knurled))
-        elif bar.size >= dia + skin(bar) - 1e-6:
+        elif bar.size >= dia + skin_allowance(bar.skin) - 1e-6:
             found.append((((0.2 if on_rack else 1.2) + (bar.size - dia) / dia, bar.size), bar, False))
     if stock == "ask" and not found:
-        wanted = math.ceil(dia + rule("blank", "skin_sawn"))
+        wanted = math.ceil(dia + skin_allowance("sawn"))
         found.append(
             (
                 (9.0, wanted),
