@@ -66,6 +66,8 @@ def second_choice(
     if first is None:
         return None
     best, least = None, WORTHWHILE * _snapping(scales, first) - 1e-9
+    if least <= 0:
+        return None  # every hole and thread lands exactly already
     for one in scales.grid(first.scale, max(SMALLEST, SECOND_FROM * first.scale)):
         tried = scales.at(one)
         if one < first.scale and tried.good and _snapping(scales, tried) < least:
