@@ -102,9 +102,21 @@ def with_rows(text: str, group: Mapping[str, Any], rows: list[Row]) -> str:
         for row in rows
         if any(row.get(one["key"], "").strip() for one in group["columns"] if one["kind"] != "choice")
     ]
+    if _same_rows(text, group, kept):
+        return text  # comments between the rows stay
     entries = _jaws(kept) if group["table"] == "jaws" else [_entry(row, group) for row in kept]
     lines = "".join(f"\n  - {{{one}}}" for one in entries)
     return put(text, (group["table"],), lines if entries else "[]")
+
+
+def _same_rows(text: str, group: Mapping[str, Any], rows: list[Row]) -> bool:
+    """Whether the file says these very rows already."""
+    keys = [one["key"] for one in group["columns"]]
+
+    def plain(given: list[Row]) -> list[list[str]]:
+        return [[row.get(key, "").strip() for key in keys] for row in given]
+
+    return plain(rows) == plain(rows_of(yaml_from_text(text).data, group["table"]))
 
 
 def _pairs(row: Row, columns: list[Mapping[str, Any]]) -> list[str]:
@@ -155,7 +167,9 @@ def _jaws(rows: list[Row]) -> list[str]:
             ]
             pairs.append(f"ranges: [{', '.join(ranges)}]")
         pairs += [
-            f"{key}: {as_written(first[key])}" for key in ("runout", "body", "jaw_height") if first.get(key)
+            f"{key}: {as_written(first[key])}"
+            for key in ("runout", "body", "jaw_height", "top_speed")
+            if first.get(key)
         ]
         entries.append(", ".join(pairs))
     return entries

@@ -223,6 +223,8 @@ def _endpoint(way: Way) -> Callable[[Request], Any]:
             response = await run_in_threadpool(lambda: _handler(way)(ask))
         except Exception as error:
             response = _answer_to(ask, error)
+        finally:
+            await ask.form.close()
         if new:
             response.set_cookie("seat", ask.seat, httponly=True, samesite="strict", max_age=YEAR)
         return response

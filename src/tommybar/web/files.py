@@ -133,7 +133,9 @@ class Files:
 
     def choose(self, name: str, choices: Choices) -> None:
         """Keep what is chosen for a design."""
-        self.save("choices", name, json.dumps(asdict(choices), indent=1) + "\n")
+        if not self.has("choices", name):
+            self.save("choices", name, _record(Choices()))  # so that the first choice can be undone too
+        self.save("choices", name, _record(choices))
 
     def _kept_folder(self, kind: Kind, name: str) -> Path:
         return self.path / "kept" / kind / self.place(kind, name).stem
@@ -148,3 +150,7 @@ class Files:
         except OSError as error:
             raise refusal_of(error, place) from None
         write_text(place, text)
+
+
+def _record(choices: Choices) -> str:
+    return json.dumps(asdict(choices), indent=1) + "\n"

@@ -6,6 +6,7 @@ from http.cookies import CookieError, SimpleCookie
 from ipaddress import ip_address
 
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.exceptions import HTTPException
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
@@ -38,10 +39,6 @@ OPEN_TO_ALL = ("/pair", "/static/")  # what a machine that is not paired yet may
 SAFE = ("GET", "HEAD")
 
 
-class TooLargeError(Exception):
-    """More was sent than is taken."""
-
-
 class Guards:
     """ASGI middleware round the whole page."""
 
@@ -63,12 +60,8 @@ class Guards:
         if refused is not None:
             await refused(scope, receive, _with_headers(send, scope["path"]))
             return
-        try:
-            await self.app(
-                scope, _limited(receive, self.settings.largest_body), _with_headers(send, scope["path"])
-            )
-        except TooLargeError:
-            await self._too_large()(scope, receive, _with_headers(send, scope["path"]))
+        body = _limited(receive, self.settings.largest_body)
+        await self.app(scope, body, _with_headers(send, scope["path"]))
 
     def _host(self, headers: Headers) -> Response | None:
         """Called by another name, the page is being led astray by a foreign name server."""
@@ -90,12 +83,8 @@ class Guards:
     def _size(self, headers: Headers) -> Response | None:
         told = headers.get("content-length", "0")
         if not told.isdigit() or int(told) > self.settings.largest_body:
-            return self._too_large()
+            return PlainTextResponse(_too_large(self.settings.largest_body), 413)
         return None
-
-    def _too_large(self) -> Response:
-        most = self.settings.largest_body // 1000
-        return PlainTextResponse(f"More was sent than is taken; at most {most} kB.", 413)
 
     def _stranger(self, scope: Scope, headers: Headers) -> Response | None:
         """Another machine must have given the code."""
@@ -106,6 +95,10 @@ class Guards:
         if scope["method"] in SAFE and self.settings.lan:
             return RedirectResponse("/pair", 303)
         return PlainTextResponse("This machine is not paired.", 403)
+
+
+def _too_large(most: int) -> str:
+    return f"More was sent than is taken; at most {most // 1000} kB."
 
 
 def _same_machine(scope: Scope) -> bool:
@@ -140,7 +133,7 @@ def _limited(receive: Receive, most: int) -> Receive:
         if message["type"] == "http.request":
             seen += len(message.get("body", b""))
             if seen > most:
-                raise TooLargeError
+                raise HTTPException(413, _too_large(most))
         return message
 
     return counted

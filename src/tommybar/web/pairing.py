@@ -37,7 +37,7 @@ class Pairing:
 
     def sealed(self, purpose: str, words: str, seal: str) -> bool:
         """Whether the proof is ours."""
-        return hmac.compare_digest(self.seal(purpose, words), seal)
+        return hmac.compare_digest(self.seal(purpose, words).encode(), seal.encode())
 
     def try_code(self, given: str) -> str:
         """The token for the right code; a refusal for a wrong one or while nobody may try."""

@@ -96,9 +96,9 @@ def new(ask: Ask) -> Response:
             text = _example_text(ask.typed("example"))
         else:
             text = _start_text(kind, ask.typed("name"), (ask.typed("a"), ask.typed("b")))
-        name = file_name(ask.typed("name") or title_of(text, "my design"))
         if kind == "file":
             _refuse_no_design(text)
+        name = file_name(ask.typed("name") or title_of(text, "my design"))
         ask.desk.files.add("designs", name, text)
     except Refusal as refusal:
         return gallery(ask, refusal)

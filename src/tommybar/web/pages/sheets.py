@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import io
+import mimetypes
 import zipfile
 from collections import OrderedDict
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
-from starlette.responses import FileResponse, HTMLResponse, Response
+from starlette.responses import HTMLResponse, Response
 
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, Desk, answer, go_to
@@ -33,12 +35,11 @@ KINDS = {
 PACKS_KEPT = 6
 
 
-@dataclass
+@dataclass(frozen=True)
 class Pack:
-    """A pack that is written, in a folder of its own that goes with the program."""
+    """A pack that is written: its files by name."""
 
-    folder: TemporaryDirectory[str]
-    files: tuple[str, ...]
+    files: Mapping[str, bytes]
 
 
 @dataclass(frozen=True)
@@ -99,8 +100,8 @@ def sheets(ask: Ask) -> Response:
 
 
 def _file(pack: Pack, name: str) -> FileShown:
-    size = (Path(pack.folder.name) / name).stat().st_size
-    return FileShown(name, KINDS.get(PurePosixPath(name).suffix, ""), f"{size / 1000:.0f} kB")
+    size = f"{len(pack.files[name]) / 1000:.0f} kB"
+    return FileShown(name, KINDS.get(PurePosixPath(name).suffix, ""), size)
 
 
 @dataclass(frozen=True)
@@ -145,29 +146,29 @@ def write(ask: Ask) -> Response:
     desk = ask.desk
 
     def deed(tell: Tell) -> None:
-        folder = TemporaryDirectory(prefix="tommybar-pack-")
-        place = Path(folder.name)
-        written = write_pack(plan, place, unit, tell)
-        if not (place / "machine.html").exists():
-            tell("machine.html")
-            written = [*written, write_machine_file(plan, place / "machine.html", unit)]
-        names = tuple(sorted(one.relative_to(place).as_posix() for one in written))
+        with TemporaryDirectory(prefix="tommybar-pack-") as folder:
+            place = Path(folder)
+            written = write_pack(plan, place, unit, tell)
+            if not (place / "machine.html").exists():
+                tell("machine.html")
+                written = [*written, write_machine_file(plan, place / "machine.html", unit)]
+            files = {one.relative_to(place).as_posix(): one.read_bytes() for one in sorted(written)}
         tell("all in one")
-        (place / f"{name}.zip").write_bytes(_zipped(place, names))
+        files[f"{name}.zip"] = _zipped(files)
         packs = _packs(desk)
-        packs[(plan.plan_id, unit)] = Pack(folder, (*names, f"{name}.zip"))
+        packs[(plan.plan_id, unit)] = Pack(files)
         while len(packs) > PACKS_KEPT:
-            packs.popitem(last=False)[1].folder.cleanup()
+            packs.popitem(last=False)
 
     work = desk.works.begin("The pack", f"/designs/{name}/sheets#files", deed)
     return go_to(f"/work/{work.name}")
 
 
-def _zipped(place: Path, names: tuple[str, ...]) -> bytes:
+def _zipped(files: Mapping[str, bytes]) -> bytes:
     data = io.BytesIO()
     with zipfile.ZipFile(data, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name in names:
-            archive.write(place / name, name)
+        for name, content in files.items():
+            archive.writestr(name, content)
     return data.getvalue()
 
 
@@ -180,4 +181,8 @@ def take(ask: Ask) -> Response:
         raise Refusal(
             f'There is no file "{name[:80]}" in this pack.', "Write the pack first, then look at its list."
         )
-    return FileResponse(Path(pack.folder.name) / name, filename=PurePosixPath(name).name)
+    plain = PurePosixPath(name).name
+    kind = mimetypes.guess_type(plain)[0] or "application/octet-stream"
+    return Response(
+        pack.files[name], media_type=kind, headers={"content-disposition": f'attachment; filename="{plain}"'}
+    )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from starlette.responses import Response
 
@@ -15,6 +15,9 @@ from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.files import Choices
 from tommybar.web.pages.opened import Head, figure_words, head_of, name_of, plan_of
 from tommybar.web.plans import design_of, pins_of, scale_of
+
+if TYPE_CHECKING:
+    from tommybar.design import Design
 
 STOCKS = (
     ("ask", "bought or asked for where the rack has nothing"),
@@ -73,8 +76,41 @@ class SizesPage:
 
 
 def sizes(ask: Ask) -> Response:
-    """The page."""
-    return _shown(ask, plan_of(ask), ask.desk.files.choices(name_of(ask)))
+    """The page; when no plan comes of what is held, the form stays so that it can be let go."""
+    name = name_of(ask)
+    choices = ask.desk.files.choices(name)
+    design = design_of(ask.desk.files.text("designs", name))
+    try:
+        plan = plan_of(ask)
+    except Refusal as refusal:
+        return _as_drawn(ask, design, choices, refusal)
+    return _shown(ask, plan, choices)
+
+
+def _as_drawn(ask: Ask, design: Design, choices: Choices, refusal: Refusal) -> Response:
+    """The sizes as drawn, with what stands against the plan."""
+    reader = ask.reader
+    rows = []
+    for one in design.named:
+        drawn = SizeRow(
+            one.name, one.value, one.value, one.value, one.unit, one.follows or "worked out", one.because
+        )
+        rows.append(_row(drawn, None, choices.pins.get(one.name, ""), "", reader))
+    page = SizesPage(
+        head_of(ask, "sizes"),
+        tuple(rows),
+        (),
+        "1",
+        choices.scale,
+        "",
+        choices.stock,
+        STOCKS,
+        "",
+        reader.unit,
+        refusal.complaints,
+        ask.desk.files.undoable("choices", name_of(ask)),
+    )
+    return answer(ask, "sizes.html", page, "designs", 400)
 
 
 def _shown(
@@ -158,7 +194,7 @@ def hold(ask: Ask) -> Response:
     for size, words in pins.items():
         try:
             values = pins_of({size: words}, design)
-            design.evaluate(values)
+            design.sized(values)
         except Refusal as refusal:
             first = refusal.complaints[0]
             wrong[size] = f"{first.what} {first.remedy}".strip()

@@ -1,0 +1,211 @@
+"""Editing: on the drawing, in the size table, in the text; nothing is lost, everything can be undone."""
+
+from __future__ import annotations
+
+import json
+import re
+
+import pytest
+
+from tommybar.design.loaded import design_from_text
+from tommybar.web.edits import with_size
+from tommybar.web.pages.designs import example_designs
+
+DEMONSTRATOR = example_designs()["demonstrator"].read_text(encoding="utf-8")
+PART = "/designs/demo/parts/wheel"
+
+
+@pytest.fixture
+def demo(browser):
+    """A browser with the demonstrator as demo."""
+    browser.post("/designs", {"kind": "example", "example": "demonstrator", "name": "demo"})
+    return browser
+
+
+def text_of(browser):
+    """The design's file as it stands."""
+    return browser.app.state.desk.files.text("designs", "demo")
+
+
+def field(answer, label):
+    """The place that the form of a label sends."""
+    forms = re.findall(r'(?s)<form class="edit.*?</form>', answer.text)
+    return next(form for form in forms if f"<b>{label}</b>" in form)
+
+
+def place_in(form):
+    return json.loads(re.search(r'name="place" value="([^"]+)"', form)[1].replace("&#34;", '"'))
+
+
+def test_touching_a_dimension_offers_the_size_that_makes_it(demo):
+    """Every dimension of the rim's diameter leads to the size wheel_dia and what it follows."""
+    page = demo.get(PART)
+    links = re.findall(r'href="([^"]+)" aria-label="([^"]+)"', page.text)
+    rim = next(link for link, words in links if words.startswith("Ø90"))
+
+    form = field(demo.get(rim.partition("#")[0]), "wheel dia")
+
+    assert place_in(form) == ["sizes", "wheel_dia"]
+    assert 'value="90"' in form
+    assert "<option selected>scale</option>" in form
+
+
+def test_every_part_has_dimensions_to_touch_and_each_leads_to_an_entry(demo):
+    """Touching works on all drawings of the example, turned and plate."""
+    for part in ("wheel", "shaft", "bush", "pillar", "base", "crank", "handle"):
+        page = demo.get(f"/designs/demo/parts/{part}")
+        links = re.findall(r'href="([^"#]+)#edit"', page.text)
+        assert len(links) >= 3, part
+        for link in links:
+            assert '<form class="edit"' in demo.get(link).text, link
+
+
+def test_a_figure_is_spliced_in_at_its_place_and_comments_stay(demo):
+    """One line of the file changes, and only its figure."""
+    answer = demo.post(
+        PART, {"place": '["sizes", "wheel_dia"]', "figure": "95", "follows": "scale", "at": "0"}
+    )
+
+    assert answer.status_code == 200
+    changed = [
+        (old, new)
+        for old, new in zip(DEMONSTRATOR.splitlines(), text_of(demo).splitlines(), strict=True)
+        if old != new
+    ]
+    assert changed == [
+        (
+            "  wheel_dia:    {is: 90, follows: scale, drives: true, between: [50, 180]}",
+            "  wheel_dia:    {is: 95, follows: scale, drives: true, between: [50, 180]}",
+        )
+    ]
+
+
+def test_undo_puts_the_file_back_to_the_letter(demo):
+    """After two edits, two undoes give the file that was; a third says there is nothing."""
+    demo.post(PART, {"place": '["sizes", "wheel_dia"]', "figure": "95", "follows": "scale"})
+    demo.post(PART, {"place": '["parts", "wheel", "turned", "outside", 0, "edges"]', "figure": "2 x 45 deg"})
+    assert "edges: 2 x 45 deg" in text_of(demo)
+
+    demo.post("/designs/demo/undo", {"tab": "parts"})
+    assert "is: 95" in text_of(demo)
+    demo.post("/designs/demo/undo", {"tab": "parts"})
+    assert text_of(demo) == DEMONSTRATOR
+    assert "There is nothing to undo" in demo.post("/designs/demo/undo", {"tab": "parts"}).text
+
+
+@pytest.mark.parametrize(
+    ("figure", "told"),
+    [
+        ("95 +", "The expression breaks off here"),
+        ("wheel_dai", 'wheel_dai" is no figure'),
+        ("", "The field is empty"),
+        ("40", "between allows 50 to 180 mm"),
+        ("], [", "wheel_dia"),
+        ("1e400", "wheel_dia"),
+    ],
+)
+def test_a_bad_figure_is_refused_beside_its_field_and_stays_there(demo, words, figure, told):
+    """The file is untouched; the field holds what was typed."""
+    answer = demo.post(
+        PART, {"place": '["sizes", "wheel_dia"]', "figure": figure, "follows": "scale", "at": "0"}
+    )
+    form = field(answer, "wheel dia")
+
+    assert answer.status_code == 400
+    assert told in words(answer)
+    assert 'aria-invalid="true"' in form
+    assert 'class="complaints"' in form
+    assert text_of(demo) == DEMONSTRATOR
+
+
+@pytest.mark.parametrize(
+    "place", ["", "[]", "[1, 2]", '["relations", 0, "fit"]', "nonsense", '["sizes", {"a": 1}]', "[" * 5000]
+)
+def test_a_form_that_names_no_entry_changes_nothing(demo, words, place):
+    """Only sizes and parts are edited here, and only at a place."""
+    answer = demo.post(PART, {"place": place, "figure": "95", "follows": "scale"})
+
+    assert answer.status_code == 400
+    assert "does not say which entry" in words(answer)
+    assert text_of(demo) == DEMONSTRATOR
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "follows", "line"),
+    [
+        (
+            "web",
+            "5.5",
+            "nothing",
+            "{is: 5.5, follows: nothing, because: carries the rim and takes the five holes}",
+        ),
+        ("rim_in", "wheel_dia - 20", "worked out", "{is: wheel_dia - 20}"),
+        ("recess", "8", "scale", "{is: 8, follows: scale}"),
+        ("recess", "min(8, rim_wide - web)", "worked out", "'min(8, rim_wide - web)'"),
+    ],
+)
+def test_a_size_changes_what_it_follows(name, typed, follows, line):
+    """From a class to another, to worked out and back; the file loads each time."""
+    text = with_size(DEMONSTRATOR, name, typed, follows)
+
+    assert re.search(rf"(?m)^  {name}:\s+{re.escape(line)}", text)
+    design_from_text(text)
+
+
+def test_faults_of_a_text_are_marked_at_their_line(demo, words):
+    """A text with faults is not saved unless that is said twice; then the faults stay marked."""
+    bad = DEMONSTRATOR.replace("wheel_dia:    {is: 90", "wheel_dia:    {is: ninety")
+    line = next(n for n, one in enumerate(bad.splitlines(), 1) if "ninety" in one)
+
+    answer = demo.post("/designs/demo/text", {"text": bad})
+
+    assert answer.status_code == 400
+    assert f'data-line="{line}"' in answer.text
+    assert "This text was not saved" in words(answer)
+    assert "is: ninety" in answer.text
+    assert text_of(demo) == DEMONSTRATOR
+    assert demo.post("/designs/demo/text", {"text": bad, "all_the_same": "yes"}).status_code == 200
+    assert text_of(demo) == bad
+    assert f'data-line="{line}"' in demo.get("/designs/demo/text").text
+
+
+def test_a_pin_is_kept_and_shown_and_undone(demo, words):
+    """A pinned size stands in the plan as it was typed; undo lets it go."""
+    answer = demo.settled(demo.post("/designs/demo/sizes", {"scale": "", "stock": "ask", "pin:web": "4.5"}))
+
+    assert re.search(r"web 6 [\d.]+ 4.5 mm", words(answer))
+    assert 'name="pin:web" value="4.5"' in answer.text
+    answer = demo.settled(demo.post("/designs/demo/sizes/undo"))
+    assert 'name="pin:web" value=""' in answer.text
+
+
+@pytest.mark.parametrize(
+    ("form", "told"),
+    [
+        ({"pin:web": "thin"}, 'No size is named "thin"'),
+        ({"pin:web": "-2"}, "web"),
+        ({"scale": "half"}, "a plain number is wanted"),
+        ({"scale": "99"}, "must lie between 0.05 and 20"),
+    ],
+)
+def test_a_bad_pin_or_scale_is_told_beside_its_field(demo, words, form, told):
+    """What was typed stays in the field, and the choices stay as they were."""
+    demo.settled(demo.get("/designs/demo/sizes"))
+
+    answer = demo.post("/designs/demo/sizes", {"scale": "", "stock": "ask", **form})
+
+    assert answer.status_code == 400
+    assert told in words(answer)
+    assert 'aria-invalid="true"' in answer.text
+    assert f'value="{next(iter(form.values()))}"' in answer.text
+    assert demo.app.state.desk.files.choices("demo").pins == {}
+
+
+def test_a_design_taken_off_the_list_keeps_its_text(demo):
+    """Removed by mistake, it comes back whole."""
+    demo.post("/designs/demo/remove")
+    files = demo.app.state.desk.files
+    assert files.names("designs") == []
+
+    assert files.undo("designs", "demo")
+    assert text_of(demo) == DEMONSTRATOR
