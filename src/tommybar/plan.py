@@ -28,6 +28,7 @@ from tommybar.made import Made, retarget
 from tommybar.making.cards import Blank, Card
 from tommybar.making.joints import Joint, joints_of
 from tommybar.making.lengths import spoken
+from tommybar.making.loop_lengths import LoopLength, loop_lengths
 from tommybar.making.parts import gives_to, making_order, route_part
 from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
@@ -113,6 +114,7 @@ def _made_part(
     part: Part,
     mates: tuple[tuple[str, tuple[str, ...]], ...],
     joints: tuple[Joint, ...],
+    lengths: tuple[LoopLength, ...],
     shop: Shop,
     stock: Stock,
 ) -> tuple[Making, PartRun | None, float]:
@@ -122,7 +124,7 @@ def _made_part(
     searched once more; when no other way is found the collision is told.
     """
     excluded: frozenset[str] = frozenset()
-    making = route_part(part, dict(mates), shop, stock=stock, joints=joints)
+    making = route_part(part, dict(mates), shop, stock=stock, joints=joints, lengths=lengths)
     run = _run(part, making, shop)
     best = (making, run)
     for _ in range(EXCLUSIONS):
@@ -132,7 +134,9 @@ def _made_part(
             break
         hold = making.cards[bad[0].card - 1].hold
         excluded |= {f"{hold.device} on {hold.surface}"}
-        making = route_part(part, dict(mates), shop, stock=stock, excluded=excluded, joints=joints)
+        making = route_part(
+            part, dict(mates), shop, stock=stock, excluded=excluded, joints=joints, lengths=lengths
+        )
         if not making.cards or any(one.severity == "stop" for one in making.findings):
             break
         run = _run(part, making, shop)
@@ -186,7 +190,9 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
     for name in making_order(sized):
         tell(f"route of {name}")
         part = sized.part(name)
-        making, run, mass = _made_part(part, mates, joints_of(sized, name), shop, stock)
+        making, run, mass = _made_part(
+            part, mates, joints_of(sized, name), loop_lengths(sized, name), shop, stock
+        )
         findings += making.findings
         if run is not None:
             findings += run.findings

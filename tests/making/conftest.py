@@ -11,6 +11,7 @@ from tommybar.design import load_design
 from tommybar.design.model import Part, SizedDesign
 from tommybar.making.joints import joints_of
 from tommybar.making.lengths import spoken
+from tommybar.making.loop_lengths import loop_lengths
 from tommybar.making.parts import gives_to, route_part
 from tommybar.making.turned import Making
 from tommybar.shop import load_shop
@@ -41,7 +42,12 @@ def made(demonstrator: SizedDesign, shop_r: Shop):
             part = replace(part, **changes)
         design = replace(demonstrator, parts=tuple(part if p.name == name else p for p in demonstrator.parts))
         making = route_part(
-            part, gives_to(design), shop or shop_r, stock=stock, joints=joints_of(design, name)
+            part,
+            gives_to(design),
+            shop or shop_r,
+            stock=stock,
+            joints=joints_of(design, name),
+            lengths=loop_lengths(design, name),
         )
         return Making(making.blank, spoken(making.cards, "mm"), spoken(making.findings, "mm"))
 

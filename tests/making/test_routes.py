@@ -157,3 +157,19 @@ def test_the_bush_is_pressed_and_then_reamed_and_measured(made):
     assert ream.do.startswith("Ream bore 8 H7")
     assert ream.measure[0].size == "bush.bore"
     assert ream.measure[0].gives_to == ("shaft.journal_a", "shaft.journal_b")
+
+
+def test_the_float_is_measured_where_its_lengths_are_cut(made):
+    """50 - 2 x 3 - seat must leave 0.05 to 0.2: the seat may be 43.80 to 43.95, by hand; the others feed it."""
+
+    def measured(name):
+        return {m.size: m for card in made(name).cards for step in card.steps for m in step.measure}
+
+    seat = measured("shaft")["shaft.seat.long"]
+    assert (seat.dim.smallest, seat.dim.largest) == pytest.approx((43.80, 43.95))
+    assert measured("bush")["bush.flange.long"].gives_to == ("shaft.seat.long",)
+    assert measured("base")["base.width"].gives_to == ("shaft.seat.long",)
+    step = next(
+        s for c in made("shaft").cards for s in c.steps if "shaft.seat.long" in [m.size for m in s.measure]
+    )
+    assert step.feature == "journal_a"

@@ -147,9 +147,13 @@ def _cards(
 
 
 def _worth_saying(rejected: tuple[Rejected, ...], surface: str, free: str) -> tuple[Rejected, ...]:
+    """The refused holdings nearest to the one taken: same surface and face first, each device once."""
     near = [one for one in rejected if surface in one.holding and f"face {free}" in one.holding]
     other = [one for one in rejected if one not in near]
-    return tuple((near + other)[:6])
+    once: dict[str, Rejected] = {}
+    for one in (*near, *other):
+        once.setdefault(one.holding.split(" on ")[0], one)
+    return tuple(once.values())[:5]
 
 
 def _forecasts(part: Part, route: Route, number: int) -> tuple[RunoutForecast, ...]:

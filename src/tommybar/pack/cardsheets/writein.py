@@ -59,6 +59,8 @@ def _sum(step: Step, measure: Measure, reader: Reader, reads: str) -> tuple[str,
     last = [one for one in step.passes if one.last] or list(step.passes)
     if step.big_kind[:3] not in ("DIA", "RAD") or not step.passes or not measure.dim.toleranced:
         return ()
+    if measure.size.split(".", 1)[-1] != step.feature:
+        return ()  # a length across shoulders, read at the same stop, is no diameter
     target = reader.within(measure.dim, 3)
     cuts = len(last)
     words = ["it reads now", f"less {target} ="]
