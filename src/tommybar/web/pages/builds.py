@@ -1,0 +1,1 @@
+"""Builds: begun, listed, looked at; the door to the page At the machine."""
