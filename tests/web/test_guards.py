@@ -124,6 +124,14 @@ def test_too_much_is_not_taken(make_browser):
     assert "at most 20 kB" in told.text
 
 
+def test_a_length_that_is_told_too_large_is_not_even_read(browser):
+    """The told length alone is enough to say no; one that is no number as well."""
+    browser.get("/")
+    for told in ("99999999", "many"):
+        headers = {"content-length": told, "content-type": "application/x-www-form-urlencoded"}
+        assert browser.post("/look", headers=headers).status_code == 413
+
+
 def hand_in(browser, content, name="file.yaml", path="/designs"):
     """Hand a file in."""
     return browser.post(path, {"kind": "file"}, files={"file": (name, content, "application/yaml")})

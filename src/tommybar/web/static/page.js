@@ -31,13 +31,22 @@ function addRow(id) {
 }
 
 // After a dimension was touched, its field is ready to be typed into.
-document.addEventListener("DOMContentLoaded", function () {
+window.addEventListener("load", function () {
   const field = location.hash === "#edit" && document.querySelector("#edit input[name=figure]");
-  if (field) {
-    field.focus();
-    field.select();
-  }
+  if (field) setTimeout(function () { field.focus(); field.select(); });
 });
+
+// What scrolls sideways can be reached and scrolled with the keyboard.
+function reachScrollers() {
+  for (const one of document.querySelectorAll(".scroll:not([aria-label])")) {
+    const wide = one.scrollWidth > one.clientWidth;
+    one.tabIndex = wide ? 0 : -1;
+    if (!wide) one.removeAttribute("tabindex");
+  }
+}
+window.addEventListener("load", reachScrollers);
+window.addEventListener("resize", reachScrollers);
+document.addEventListener("toggle", reachScrollers, true);
 
 // The token of our forms goes with what htmx sends.
 document.addEventListener("htmx:configRequest", function (event) {

@@ -1,0 +1,1 @@
+"""The page in Debian's Chromium, served as a person serves it."""
