@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
+from tommybar.design.model import Part, SizedDesign
 from tommybar.findings import Finding, in_order
 from tommybar.made import Made
-from tommybar.made.dims import dims_of
+from tommybar.made.dims import dims_of, lengths_of
 from tommybar.making.cards import Card, Measure
 from tommybar.plan import PartPlan, Plan
 from tommybar.shapes.features import Dim
 
 KEPT = 713  # number of the finding that a begun route was kept
+OTHER = 714  # number of the finding that a begun part is of another shape now
+SHAPE = 0.25  # new limits move a figure by less than this; more is another shape [mm]
 SOURCE = "the journal of the build"
 
 
@@ -21,43 +24,75 @@ def begun_cards(made: Made) -> frozenset[str]:
     return frozenset("/".join(one.key.split("/")[:2]) for one in made.ticks if one.done)
 
 
-def same_order(one: Card, other: Card) -> bool:
-    """Whether two cards do the same things in the same grip in the same order, whatever their figures."""
-    return _order(one) == _order(other)
+def ticked_steps(card: Card, made: Made) -> int:
+    """How many steps of a card lie up to the last one that is ticked; all of them when the card itself is."""
+    done = {one.key for one in made.ticks if one.done}
+    if f"{card.part}/{card.number}" in done:
+        return len(card.steps)
+    return max((index for index, step in enumerate(card.steps, 1) if step.key in done), default=0)
 
 
-def _order(card: Card) -> tuple[object, ...]:
+def same_order(one: Card, other: Card, steps: int | None = None) -> bool:
+    """Whether two cards do the same in the same grip and order, whatever their figures; the first ``steps`` of it."""
+    return _order(one, steps) == _order(other, steps)
+
+
+def _order(card: Card, steps: int | None) -> tuple[object, ...]:
     hold = card.hold
-    steps = tuple((step.feature, step.tool_kind) for step in card.steps)
-    return card.machine, card.free_end, hold.device.split()[0], hold.surface, steps
+    done = tuple((step.feature, step.tool_kind) for step in card.steps[:steps])
+    return card.machine, card.free_end, hold.device.split()[0], hold.surface, done
+
+
+def part_dims(part: Part) -> dict[str, Dim]:
+    """The named figures of one part."""
+    alone = SizedDesign(part.name, "", "mm", (), (part,))
+    lengths = {name: Dim(value, name) for name, value in lengths_of(alone).items()}
+    return lengths | dims_of(alone)
+
+
+def same_shape(one: Part, other: Part) -> bool:
+    """Whether two states of a part have the same figures, but for what new limits moved."""
+    mine, theirs = part_dims(one), part_dims(other)
+    return set(mine) == set(theirs) and all(
+        abs(dim.value - theirs[name].value) < SHAPE for name, dim in mine.items()
+    )
 
 
 def keep_begun(new: Plan, begun_with: Mapping[str, Plan], made: Made) -> Plan:
     """The new plan, with the routes of begun parts in the order in which they were begun.
 
     ``begun_with`` is the plan that each part was begun with. Where the new
-    route begins with the same cards it is taken with its new figures. Where
-    it would turn a begun card round, the old route stays; its hold points get
-    the new limits, and a finding says so.
+    route begins with the same cards, up to the last ticked step, it is taken.
+    Where it would turn round what is done, the old route stays; its hold
+    points get the new limits, and a finding says so. A part that is of another
+    shape now gets its new cards all the same, since the old ones would make
+    the wrong thing; that is told too.
     """
     begun = begun_cards(made)
     dims = dims_of(new.design)
     parts, findings = [], list(new.findings)
     for one in new.parts:
         old = begun_with.get(one.part.name)
-        kept = _kept(one, old.part(one.part.name), begun, dims) if old else one
-        if kept is not one:
+        before = next((was for was in old.parts if was.part.name == one.part.name), None) if old else None
+        kept = one if before is None else _kept(one, before, begun, made, dims)
+        if before is not None and kept is not one and not same_shape(one.part, before.part):
+            kept = one
+            findings.append(_told_of_shape(one.part.name, sorted(begun)))
+        elif kept is not one:
             findings.append(_told(one.part.name, sorted(begun)))
         parts.append(kept)
-    if all(mine is theirs for mine, theirs in zip(parts, new.parts, strict=True)):
+    if len(findings) == len(new.findings):
         return new
     return replace(new, parts=tuple(parts), findings=in_order(findings))
 
 
-def _kept(new: PartPlan, old: PartPlan, begun: frozenset[str], dims: Mapping[str, Dim]) -> PartPlan:
+def _kept(
+    new: PartPlan, old: PartPlan, begun: frozenset[str], made: Made, dims: Mapping[str, Dim]
+) -> PartPlan:
     last = max((card.number for card in old.cards if f"{card.part}/{card.number}" in begun), default=0)
     if len(new.cards) >= last and all(
-        same_order(mine, theirs) for mine, theirs in zip(new.cards[:last], old.cards[:last], strict=True)
+        same_order(mine, theirs, ticked_steps(theirs, made))
+        for mine, theirs in zip(new.cards[:last], old.cards[:last], strict=True)
     ):
         return new
     return replace(
@@ -82,5 +117,19 @@ def _told(part: str, begun: list[str]) -> Finding:
         figure=f"begun: {mine}",
         bound="begun cards keep their order",
         remedy="Work to the limits on the cards; where they cannot be reached so, make the part again.",
+        source=SOURCE,
+    )
+
+
+def _told_of_shape(part: str, begun: list[str]) -> Finding:
+    mine = ", ".join(key for key in begun if key.split("/")[0] == part)
+    return Finding(
+        OTHER,
+        "caution",
+        f"{part} is of another shape than when its cards were begun; they are written anew.",
+        part=part,
+        figure=f"begun: {mine}",
+        bound="the new shape",
+        remedy="Look which steps the piece in hand still wants before going on.",
         source=SOURCE,
     )

@@ -125,3 +125,33 @@ def _end(node: Any) -> int:
         return _end(last[1] if isinstance(last, tuple) else last)
     end = int(node.end_mark.index)
     return end - 1 if getattr(node, "style", None) in ("|", ">") else end
+
+
+def without_item(text: str, place: Place) -> str:
+    """The text without one item of a list; the last one cannot be taken, since an empty list says nothing.
+
+    >>> without_item("a: [1, 2, 3]  # why", ("a", 1))
+    'a: [1, 3]  # why'
+    >>> without_item("a:" + chr(10) + "  - {b: 1}" + chr(10) + "  - {b: 2}  # two" + chr(10) + "c: 3", ("a", 1))
+    'a:\\n  - {b: 1}\\nc: 3'
+    """
+    above, index = place[:-1], place[-1]
+    node = node_at(text, above)
+    if not isinstance(node, yaml.SequenceNode) or not isinstance(index, int) or len(node.value) < 2:
+        raise Refusal(
+            f"From {'.'.join(map(str, above))} nothing can be taken: it is no list of several.",
+            "Change it in the file.",
+        )
+    node_at(text, place)
+    starts = [int(one.start_mark.index) for one in node.value]
+    if node.flow_style:
+        if index + 1 < len(starts):
+            changed = text[: starts[index]] + text[starts[index + 1] :]
+        else:
+            changed = text[: node.value[index - 1].end_mark.index] + text[node.value[index].end_mark.index :]
+    else:
+        begin = text.rfind("\n", 0, starts[index]) + 1
+        after = text.find("\n", _end(node.value[index]))
+        changed = text[:begin] + (text[after + 1 :] if after >= 0 else "")
+    yaml_from_text(changed)
+    return changed

@@ -1,0 +1,1 @@
+"""Tests of what goes wrong: one file for each kind of trouble."""
