@@ -16,7 +16,7 @@ from starlette.staticfiles import StaticFiles
 from tommybar.web.ask import Desk, not_found, routes
 from tommybar.web.files import Files
 from tommybar.web.guards import Guards
-from tommybar.web.pairing import Pairing
+from tommybar.web.pairing import Pairing, kept_secret
 from tommybar.web.plans import Plans
 from tommybar.web.settings import SETTINGS, Settings
 from tommybar.web.ways import WAYS
@@ -36,11 +36,12 @@ def make_app(
     from tommybar.bench.folder import open_folder
 
     files, works = Files(open_folder(folder).path), Works()
-    pairing = Pairing(settings, say)
+    pairing = Pairing(settings, say, secret=kept_secret(files.path / "page.key"))
     app = Starlette(
         routes=[
             *routes(WAYS),
             Route("/static/sketch.css", _sketch_css),
+            Route("/static/machine.css", _machine_css),
             Route("/static/fonts/{name}", _font),
             Mount("/static", StaticFiles(directory=_HERE / "static")),
         ],
@@ -55,6 +56,12 @@ def _sketch_css(request: Request) -> Response:
     from tommybar.web.style import sketch_style
 
     return Response(sketch_style(), media_type="text/css")
+
+
+def _machine_css(request: Request) -> Response:
+    from tommybar.web.style import machine_style
+
+    return Response(machine_style(), media_type="text/css")
 
 
 def _font(request: Request) -> Response:

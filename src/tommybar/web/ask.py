@@ -65,7 +65,7 @@ class Frame:
     nav: str  # which word of the bar is underlined
     told: str
     version: str
-    builds: bool = False  # whether builds have their page
+    builds: bool = True  # whether builds have their page
 
 
 @dataclass
@@ -76,6 +76,7 @@ class Ask:
     desk: Desk
     seat: str
     form: FormData = field(default_factory=FormData)
+    body: bytes = b""  # of a message that is no form
 
     @property
     def path(self) -> Mapping[str, Any]:
@@ -212,6 +213,8 @@ def _endpoint(way: Way) -> Callable[[Request], Any]:
         ask = Ask(request, desk, secrets.token_hex(16) if new else seat)
         try:
             if way.does == "post":
+                if request.headers.get("content-type", "").startswith("application/json"):
+                    ask.body = await request.body()
                 ask.form = await request.form(
                     max_files=1,
                     max_fields=desk.settings.most_fields,

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import hmac
+import os
 import secrets
 import time
 from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
 
 from tommybar.refusals import Refusal
 from tommybar.web.settings import Settings
+
+SECRET = 32  # bytes
 
 
 class Pairing:
@@ -24,15 +29,16 @@ class Pairing:
         settings: Settings,
         say: Callable[[str], None] = lambda words: None,
         clock: Callable[[], float] = time.monotonic,
+        secret: bytes = b"",
     ) -> None:
         self._settings, self._say, self._clock = settings, say, clock
-        self._secret = secrets.token_bytes(32)
+        self._secret = secret or secrets.token_bytes(32)
         self._wrong = 0
         self._rests_until = float("-inf")
         self.code = _new_code()
 
     def seal(self, purpose: str, words: str) -> str:
-        """A proof that we made these words, for this purpose and this run of the server."""
+        """A proof that we made these words, for this purpose, over this folder."""
         return hmac.new(self._secret, f"{purpose}:{words}".encode(), hashlib.sha256).hexdigest()[:40]
 
     def sealed(self, purpose: str, words: str, seal: str) -> bool:
@@ -59,10 +65,25 @@ class Pairing:
         raise Refusal("That is not the code.", "Read it off the window in which the page was started.")
 
     def paired(self, token: str) -> bool:
-        """Whether a browser's token was given by this run of the server."""
+        """Whether a browser's token was given over this folder."""
         name, _, seal = token.partition(".")
         return bool(name) and self.sealed("paired", name, seal)
 
 
 def _new_code() -> str:
     return f"{secrets.randbelow(1_000_000):06d}"
+
+
+def kept_secret(place: Path) -> bytes:
+    """The secret of a folder, made the first time: paired machines stay so when the page is started again."""
+    with suppress(OSError):
+        found = place.read_bytes()
+        if len(found) == SECRET:
+            return found
+    made = secrets.token_bytes(SECRET)
+    with suppress(OSError):  # a folder that cannot be written still has its page, until it is stopped
+        place.unlink(missing_ok=True)
+        handle = os.open(place, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+        with os.fdopen(handle, "wb") as file:
+            file.write(made)
+    return made

@@ -93,8 +93,8 @@ def page_at(chromium, served):
 
 
 def unforeseen(said):
-    """An error on the console, other than a refusal that a test asked for."""
-    return said.type == "error" and not re.search(r"status of 400", said.text)
+    """An error on the console, other than a refusal or a cut of the network that a test asked for."""
+    return said.type == "error" and not re.search(r"status of 400|INTERNET_DISCONNECTED", said.text)
 
 
 @pytest.fixture(scope="session")

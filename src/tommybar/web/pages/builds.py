@@ -1,1 +1,253 @@
-"""Builds: begun, listed, looked at; the door to the page At the machine."""
+"""Builds: begun, listed, looked at; at the machine, whose marks come in as entries of the journal."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from starlette.responses import JSONResponse, PlainTextResponse, Response
+
+from tommybar.bench.as_built import differences
+from tommybar.bench.builds import builds, load_build, start_build
+from tommybar.bench.folder import Folder
+from tommybar.bench.journal import entries_after, receive
+from tommybar.bench.made_file import made_text
+from tommybar.bench.replan import changes_between, plan_of
+from tommybar.bench.standing import standing
+from tommybar.pack.machine.contents import page_contents
+from tommybar.pack.machine.on_paper import paper_cards
+from tommybar.pack.machine.write import SCRIPTS, script_data
+from tommybar.refusals import Refusal
+from tommybar.web.ask import Ask, answer, go_to
+from tommybar.web.pages.designs import title_of
+from tommybar.web.plans import design_of, pins_of, scale_of
+from tommybar.web.style import MACHINE_PAGE
+from tommybar.web.work import StillAtWorkError, Tell, Work
+
+if TYPE_CHECKING:
+    from tommybar.bench.stored import Build
+    from tommybar.plan import Plan
+
+NAV = "builds"
+MOST_SENT = 2000  # entries in one message
+
+
+@dataclass(frozen=True)
+class Line:
+    """One build in the list."""
+
+    id: str
+    title: str
+    about: str
+    last: str
+
+
+@dataclass(frozen=True)
+class BuildsPage:
+    """All builds, and what may be begun."""
+
+    lines: tuple[Line, ...]
+    designs: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class BuildPage:
+    """One build."""
+
+    id: str
+    title: str
+    about: str
+    plan_id: str
+    stops: int
+    done: str
+    sizes: tuple[tuple[str, ...], ...]
+    conflicts: tuple[str, ...]
+    changed: tuple[tuple[str, str], ...]
+    stale: tuple[str, ...]
+    notes: tuple[str, ...]
+    unit: str
+
+
+@dataclass(frozen=True)
+class MachinePage:
+    """The whole route, to be worked from."""
+
+    title: str
+    build: str
+    contents: str
+    paper: str  # the cards as they print
+
+
+def _folder(ask: Ask) -> Folder:
+    return Folder(ask.desk.files.path)
+
+
+def _build(ask: Ask) -> Build:
+    return load_build(_folder(ask), str(ask.path["build"]))
+
+
+def _plan(ask: Ask, build: Build) -> Plan:
+    """The plan of a build as it stands, kept until an entry comes in."""
+    kept: dict[tuple[str, int], Work] = ask.desk.extra.setdefault("build plans", {})
+    key = (build.id, len(build.entries))
+    work = kept.get(key)
+    if work is None or (work.done.is_set() and work.error is not None):
+
+        def deed(tell: Tell) -> Plan:
+            return plan_of(build, tell)
+
+        work = ask.desk.works.begin("The plan of the build", ask.here, deed)
+        kept[key] = work
+        for old in list(kept)[: -ask.desk.settings.plans_kept]:
+            kept.pop(old, None)
+    if not work.done.wait(ask.desk.settings.plan_patience):
+        raise StillAtWorkError(work)
+    plan: Plan = work.outcome()
+    return plan
+
+
+def list_of_builds(ask: Ask) -> Response:
+    """The page."""
+    files = ask.desk.files
+    page = BuildsPage(
+        tuple(
+            Line(
+                one.id,
+                one.title,
+                f"{one.design_name} in {one.shop_name}, begun {one.begun[:10]}",
+                one.last[:16].replace("T", " "),
+            )
+            for one in builds(_folder(ask))
+        ),
+        tuple((name, title_of(files.text("designs", name), name)) for name in files.names("designs")),
+    )
+    return answer(ask, "builds.html", page, NAV)
+
+
+def begin(ask: Ask) -> Response:
+    """Begin a build of a design in the shop, at the scale and with the pins that are chosen for it."""
+    name = ask.typed("design")
+    choices = ask.desk.files.choices(name)
+    design = design_of(ask.desk.files.text("designs", name))
+    build = start_build(
+        _folder(ask),
+        name,
+        choices.shop,
+        title=" ".join(ask.typed("title").split())[:80],
+        scale=scale_of(choices.scale),
+        pins=pins_of(choices.pins, design),
+        stock=choices.stock,
+    )
+    return go_to(f"/builds/{build.id}", "begun")
+
+
+def one_build(ask: Ask) -> Response:
+    """How far a build is, what was measured, what that changed, where devices disagree."""
+    build, reader = _build(ask), ask.reader
+    plan, stand = _plan(ask, build), standing(build.entries)
+    steps = [step.key for part in plan.parts for card in part.cards for step in card.steps]
+    done = sum(1 for key in steps if key in stand.ticks)
+    changes = changes_between(plan, plan, stand)
+    page = BuildPage(
+        build.id,
+        build.title,
+        f"{build.design_name} in {build.shop_name}, begun {build.begun[:10]}",
+        plan.plan_id,
+        len(plan.stops),
+        f"{done} of {len(steps)} steps",
+        tuple(
+            (
+                one.size.replace("_", " ").replace(".", " "),
+                reader.length(one.drawn, 3),
+                reader.length(one.built, 3),
+                one.instrument,
+                one.by,
+                one.on,
+                one.words,
+            )
+            for one in differences(build, plan)
+        ),
+        tuple(one.words for one in stand.conflicts),
+        tuple((one.part.name, one.changed) for one in plan.parts if one.changed),
+        tuple(f"{one.key}, printed {one.printed_on[:10]} from plan {one.plan_id}" for one in changes.stale),
+        tuple(str(one.said.get("words", "")) for one in stand.notes),
+        reader.unit,
+    )
+    return answer(ask, "build.html", page, NAV)
+
+
+def at_the_machine(ask: Ask) -> Response:
+    """The whole route in one page; it keeps working when the server is gone."""
+    build = _build(ask)
+    plan = _plan(ask, build)
+    entries, position = entries_after(_folder(ask), build.id)
+    contents = page_contents(plan, ask.reader)
+    contents["plan"]["store"] = f"build {build.id}"
+    contents["made"] = []
+    contents["build"] = {
+        "id": build.id,
+        "token": ask.token,
+        "entries": [one.as_dict() for one in entries],
+        "position": position,
+    }
+    page = MachinePage(
+        f"{build.title}: at the machine", build.id, script_data(contents), paper_cards(contents)
+    )
+    return answer(ask, "machine.html", page, NAV)
+
+
+def machine_script(ask: Ask) -> Response:
+    """The scripts of the machine file, with the one that keeps them in step with the journal."""
+    texts = [(MACHINE_PAGE / f"{name}.js").read_text(encoding="utf-8") for name in SCRIPTS]
+    texts.append((MACHINE_PAGE.parents[2] / "web" / "static" / "sync.js").read_text(encoding="utf-8"))
+    body = "\n".join(texts)
+    return Response(f'(function () {{\n"use strict";\n{body}\n}})();\n', media_type="text/javascript")
+
+
+def entries(ask: Ask) -> Response:
+    """What came in after a position."""
+    build = _build(ask)
+    after = ask.query.get("after", "0")
+    if not after.isdigit() or len(after) > 15:
+        raise Refusal(f'"{after[:40]}" is no position in a journal.', "Load the page again.")
+    found, position = entries_after(_folder(ask), build.id, int(after))
+    return JSONResponse(
+        {"entries": [one.as_dict() for one in found], "position": position, "token": ask.token}
+    )
+
+
+def take_entries(ask: Ask) -> Response:
+    """Store entries; what the answer calls safe is on the disk."""
+    build = _build(ask)
+    receipt = receive(_folder(ask), build.id, _sent(ask.body))
+    return JSONResponse({"safe": sorted(receipt.safe), "refused": dict(receipt.refused)})
+
+
+def _sent(body: bytes) -> list[Any]:
+    try:
+        data = json.loads(body)
+    except (ValueError, RecursionError):
+        data = None
+    sent = data.get("entries") if isinstance(data, dict) else None
+    if not isinstance(sent, list) or len(sent) > MOST_SENT:
+        raise Refusal(f"The message is no list of up to {MOST_SENT} entries.", "Load the page again.")
+    return sent
+
+
+def changes(ask: Ask) -> Response:
+    """The plan as it is now, and in words what measured sizes changed in it."""
+    plan = _plan(ask, _build(ask))
+    return JSONResponse(
+        {"plan_id": plan.plan_id, "words": " ".join(one.changed for one in plan.parts if one.changed)}
+    )
+
+
+def made_file(ask: Ask) -> Response:
+    """The build as a made file, to take away."""
+    build = _build(ask)
+    return PlainTextResponse(
+        made_text(build),
+        media_type="application/yaml",
+        headers={"content-disposition": 'attachment; filename="made.yaml"'},
+    )

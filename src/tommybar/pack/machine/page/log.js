@@ -2,7 +2,7 @@
 // shows is worked out from it; taking a mark back adds another mark.
 
 const DATA = JSON.parse(document.getElementById("contents").textContent);
-const STORE = "tommybar:" + DATA.plan.id;
+const STORE = "tommybar:" + (DATA.plan.store || DATA.plan.id); // a served build keeps one record through all its plans
 let keeps = true; // whether this browser keeps anything
 
 function readStore(name, otherwise) {

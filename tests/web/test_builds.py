@@ -1,0 +1,150 @@
+"""Builds on the page: marks are stored once, sizes change the mates, the door stays shut to others."""
+
+from __future__ import annotations
+
+import json
+import re
+import uuid
+
+import pytest
+
+from tommybar.web.app import make_app
+from tommybar.web.pairing import kept_secret
+
+
+@pytest.fixture(scope="module")
+def build(opened):
+    """The address of a build of the demonstrator."""
+    opened.get("/builds")
+    answer = opened.settled(opened.post("/builds", {"design": "demo", "title": "Bench wheel"}))
+    return str(answer.url).partition("?")[0].replace("http://127.0.0.1:8700", "")
+
+
+def entry(kind, key, **said):
+    """An entry as the machine page sends it."""
+    return {"id": str(uuid.uuid4()), "device": "tablet", "number": 1, "kind": kind, "key": key,
+            "at": "2026-05-02T18:00:00Z", "by": "R", "said": said}  # fmt: skip
+
+
+def send(browser, build, body, token=None):
+    """Send entries as JSON, from our own page."""
+    headers = {
+        "content-type": "application/json",
+        "x-token": browser.token if token is None else token,
+        "sec-fetch-site": "same-origin",
+    }
+    content = body if isinstance(body, bytes) else json.dumps(body).encode()
+    return browser.runner.run(browser.client.post(f"{build}/entries", content=content, headers=headers))
+
+
+def test_the_list_and_the_build_say_what_it_is(opened, build, words):
+    """Name, design, shop and how far it is."""
+    assert "Bench wheel demo in small-bench" in words(opened.get("/builds"))
+    assert re.search(r"Bench wheel demo in small-bench.*0 of \d+ steps done", words(opened.get(build)))
+
+
+def test_an_entry_sent_twice_is_stored_once(opened, build):
+    """The receipt names it as safe both times; the journal has it once."""
+    one = entry("tick", "wheel/1/1")
+    first = send(opened, build, {"entries": [one]}).json()
+    second = send(opened, build, {"entries": [one, one]}).json()
+
+    assert first == second == {"safe": [one["id"]], "refused": {}}
+    found = opened.get(f"{build}/entries?after=0").json()["entries"]
+    assert [each["id"] for each in found].count(one["id"]) == 1
+
+
+def test_a_faulty_entry_does_not_hold_up_the_others(opened, build):
+    """It is refused with words under its own id."""
+    good, bad = entry("tick", "wheel/1/2"), entry("size", "wheel.bore", value=-3)
+
+    receipt = send(opened, build, {"entries": [bad, good]}).json()
+
+    assert receipt["safe"] == [good["id"]]
+    assert "above 0" in receipt["refused"][bad["id"]]
+
+
+def test_a_measured_bore_gives_its_mate_other_limits(opened, build, words):
+    """The bore 0.02 over: the page tells what that changed, the as-built table its verdict, the record has it."""
+    before = opened.get(f"{build}/changes").json()
+    send(opened, build, {"entries": [entry("size", "wheel.bore", value=8.035, instrument="pins")]})
+
+    after = opened.get(f"{build}/changes").json()
+
+    assert after["plan_id"] != before["plan_id"]
+    assert "8.035" in after["words"]
+    page = words(opened.settled(opened.get(build)))
+    assert re.search(r"wheel bore 8 8.035 pins R", page)
+    assert "What measured sizes changed" in page
+    assert "wheel.bore" in opened.get(f"{build}/made").text
+
+
+def test_the_machine_page_carries_the_whole_route_and_its_prints(opened, build):
+    """Every card of the plan as data, as print, with the entries so far; no script inside runs."""
+    page = opened.settled(opened.get(f"{build}/machine")).text
+    data = json.loads(re.search(r'(?s)id="contents">(.*?)</script>', page)[1])
+    cards = sum(len(one["cards"]) for one in data["parts"])
+
+    assert cards == page.count('class="sheet"') > 10
+    assert data["build"]["entries"]
+    assert data["plan"]["store"].startswith("build ")
+    assert page.count("<script") == page.count('<script src="/static') + 1
+    script = opened.get("/static/machine.js").text
+    assert "function drawStep" in script
+    assert "function takeIn" in script
+    assert "data:font" not in opened.get("/static/machine.css").text
+
+
+@pytest.mark.parametrize(
+    "body", [b"", b"{", b"[]", b'{"entries": 3}', b"[" * 100_000, b'{"entries": [1, null]}']
+)
+def test_a_message_that_is_no_list_of_entries_is_refused(opened, build, body):
+    """Words, not a crash; nothing is stored."""
+    count = len(opened.get(f"{build}/entries?after=0").json()["entries"])
+
+    answer = send(opened, build, body)
+
+    assert answer.status_code == 400 or set(answer.json()["safe"]) == set()
+    assert len(opened.get(f"{build}/entries?after=0").json()["entries"]) == count
+
+
+def test_entries_need_the_token_of_our_page(opened, build):
+    """Another site cannot write into a journal."""
+    assert send(opened, build, {"entries": [entry("tick", "wheel/1/3")]}, token="0" * 40).status_code == 403
+
+
+@pytest.mark.parametrize("path", ["", "/machine", "/entries", "/changes", "/made"])
+def test_a_build_that_is_not_there_is_told(opened, words, path):
+    """The id in the address is only looked up."""
+    answer = opened.get(f"/builds/00000000-none{path}")
+
+    assert answer.status_code == 400
+    assert "No build has the id" in words(answer)
+
+
+def test_a_position_that_is_no_number_is_refused(opened, build):
+    """Of digits only."""
+    assert opened.get(f"{build}/entries?after=-1").status_code == 400
+    assert opened.get(f"{build}/entries?after=x").status_code == 400
+
+
+def test_a_page_that_was_open_goes_on_after_a_restart(make_browser, tmp_path):
+    """The token that a page holds is good after the server was stopped and started again on its folder."""
+    first = make_browser(app=make_app(tmp_path / "things"))
+    first.get("/")
+    again = make_browser(app=make_app(tmp_path / "things"))
+    again.client.cookies = first.client.cookies
+    again.token = first.token
+
+    answer = again.post("/designs", {"kind": "disc", "name": "x", "a": "60", "b": "12"})
+
+    assert answer.status_code == 200
+
+
+def test_the_secret_of_a_folder_is_for_its_owner_only(tmp_path):
+    """Made once, kept, and readable by nobody else."""
+    place = tmp_path / "page.key"
+
+    assert kept_secret(place) == kept_secret(place)
+    assert place.stat().st_mode & 0o077 == 0
+    assert len(place.read_bytes()) == 32
