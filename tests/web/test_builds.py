@@ -148,3 +148,73 @@ def test_the_secret_of_a_folder_is_for_its_owner_only(tmp_path):
     assert kept_secret(place) == kept_secret(place)
     assert place.stat().st_mode & 0o077 == 0
     assert len(place.read_bytes()) == 32
+
+
+def test_a_bore_reamed_oversize_is_rescued(opened, build, words):
+    """What went wrong is told; the ways out come planned with their price; the one taken is in the journal."""
+    page = opened.get(f"{build}/rescue")
+    assert "Bore reamed oversize" in words(page)
+    form = {"number": "1", "about": "wheel.bore", "value": "8.035"}
+
+    answer = opened.settled(opened.post(f"{build}/rescue", form))
+
+    assert re.search(r"1\. .* price: [+-]\d+ min", words(answer))
+    work = str(answer.url).rpartition("/")[2]
+    before = len(opened.get(f"{build}/entries?after=0").json()["entries"])
+    taken = opened.settled(opened.post(f"{build}/rescue/{work}", {"way": "0"}))
+    assert taken.status_code == 200
+    assert len(opened.get(f"{build}/entries?after=0").json()["entries"]) > before
+
+
+@pytest.mark.parametrize(
+    ("form", "told"),
+    [
+        ({}, "Nothing is chosen"),
+        ({"number": "1", "about": "bush.bore", "value": "big"}, "big"),
+        ({"number": "1", "about": "no.bore", "value": "8.1"}, "no.bore"),
+    ],
+)
+def test_a_mishap_that_does_not_fit_is_told(opened, build, words, form, told):
+    """Words beside the form, and what was typed stays."""
+    answer = opened.settled(opened.post(f"{build}/rescue", form))
+
+    assert answer.status_code == 400
+    assert told in words(answer)
+
+
+def test_a_way_that_was_not_offered_is_not_taken(opened, build):
+    """Neither an unknown telling nor a number past the last way."""
+    assert opened.post(f"{build}/rescue/UNKNOWN", {"way": "0"}).status_code == 400
+
+
+def test_two_devices_that_disagree_are_shown_and_settled(opened, words):
+    """Both readings stand until a person says which counts; then one of them does."""
+    started = opened.settled(opened.post("/builds", {"design": "demo", "title": "Two devices"}))
+    build = str(started.url).partition("?")[0].replace("http://127.0.0.1:8700", "")
+    one, two = entry("size", "wheel.bore", value=8.005), entry("size", "wheel.bore", value=8.012)
+    two["device"] = "phone"
+    send(opened, build, {"entries": [one, two]})
+    page = opened.settled(opened.get(build))
+    assert "Two devices disagree" in words(page)
+
+    opened.post(f"{build}/settle", {"keep": two["id"]})
+
+    page = words(opened.settled(opened.get(build)))
+    assert "Two devices disagree" not in page
+    assert re.search(r"wheel bore 8 8.012", page)
+
+
+def test_everything_goes_out_and_comes_in_as_one_archive(opened, build, make_browser, words):
+    """Brought into an empty folder it is all there; brought in again nothing is doubled."""
+    archive = opened.get("/archive/tommybar.zip").content
+    other = make_browser()
+    other.get("/archive")
+
+    first = other.post("/archive", files={"file": ("a.zip", archive, "application/zip")})
+    again = other.post("/archive", files={"file": ("a.zip", archive, "application/zip")})
+    broken = other.post("/archive", files={"file": ("a.zip", archive[:500], "application/zip")})
+
+    assert "1 designs, 0 shops, 2 builds" in words(first)
+    assert "0 designs, 0 shops, 0 builds and 0 entries" in words(again)
+    assert broken.status_code == 400
+    assert "Bench wheel" in words(other.get("/builds"))

@@ -36,6 +36,8 @@ TOLD = {
     "none": "There is nothing to undo.",
     "stopped": "It was stopped.",
     "begun": "It is begun.",
+    "taken": "That way is taken; the cards say what is different.",
+    "revised": "The design has its next revision. Undo puts the earlier text back.",
     "paired": "This machine is paired.",
     "removed": "It is taken off the list; its text is kept.",
 }

@@ -15,6 +15,7 @@ from tommybar.bench.journal import entries_after, receive
 from tommybar.bench.made_file import made_text
 from tommybar.bench.replan import changes_between, plan_of
 from tommybar.bench.standing import standing
+from tommybar.bench.tool_log import observed, proposals
 from tommybar.pack.machine.contents import page_contents
 from tommybar.pack.machine.on_paper import paper_cards
 from tommybar.pack.machine.write import SCRIPTS, script_data
@@ -52,6 +53,14 @@ class BuildsPage:
 
 
 @dataclass(frozen=True)
+class Disagreement:
+    """Two devices that say different things, and what each says: id and words."""
+
+    words: str
+    sides: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
 class BuildPage:
     """One build."""
 
@@ -62,7 +71,9 @@ class BuildPage:
     stops: int
     done: str
     sizes: tuple[tuple[str, ...], ...]
-    conflicts: tuple[str, ...]
+    conflicts: tuple[Disagreement, ...]
+    accepts: tuple[tuple[str, str], ...]  # built sizes that may become the next revision: name and words
+    tools: tuple[str, ...]  # what the readings tell of tools
     changed: tuple[tuple[str, str], ...]
     stale: tuple[str, ...]
     notes: tuple[str, ...]
@@ -149,6 +160,7 @@ def one_build(ask: Ask) -> Response:
     steps = [step.key for part in plan.parts for card in part.cards for step in card.steps]
     done = sum(1 for key in steps if key in stand.ticks)
     changes = changes_between(plan, plan, stand)
+    built = differences(build, plan)
     page = BuildPage(
         build.id,
         build.title,
@@ -166,9 +178,20 @@ def one_build(ask: Ask) -> Response:
                 one.on,
                 one.words,
             )
-            for one in differences(build, plan)
+            for one in built
         ),
-        tuple(one.words for one in stand.conflicts),
+        tuple(
+            Disagreement(
+                one.words,
+                tuple(
+                    (each.id, f"{each.device[:8]}: {each.said.get('value', each.kind)}")
+                    for each in one.entries
+                ),
+            )
+            for one in stand.conflicts
+        ),
+        tuple((one.size, one.words) for one in built if one.can_accept),
+        tuple(one.words for one in proposals(observed(build, plan), build.shop_text)),
         tuple((one.part.name, one.changed) for one in plan.parts if one.changed),
         tuple(f"{one.key}, printed {one.printed_on[:10]} from plan {one.plan_id}" for one in changes.stale),
         tuple(str(one.said.get("words", "")) for one in stand.notes),

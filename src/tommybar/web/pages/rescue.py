@@ -1,0 +1,179 @@
+"""Rescue: what went wrong is told, the ways out come back planned and priced, one of them is taken."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from starlette.responses import Response
+
+from tommybar.bench.builds import load_build
+from tommybar.bench.folder import Folder
+from tommybar.bench.journal import receive
+from tommybar.bench.rescue import REALITIES, Mishap, Offer, offers, situation, taking, warnings
+from tommybar.design.figures import figure
+from tommybar.refusals import Complaint, Refusal
+from tommybar.web.ask import Ask, answer, go_to
+from tommybar.web.pages.opened import Told, told
+from tommybar.web.work import StillAtWorkError, Tell, Work
+
+if TYPE_CHECKING:
+    from tommybar.bench.stored import Build
+
+PC = "the PC"  # the device under which the page itself writes
+MOST_KEPT = 40
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """One kind of trouble that can be told."""
+
+    number: int
+    title: str
+    asks: str
+
+
+@dataclass(frozen=True)
+class Way:
+    """One way out, planned."""
+
+    index: int
+    words: str
+    price: str
+    lost: tuple[str, ...]
+    stops: tuple[str, ...]
+    limits: tuple[str, ...]
+    cards: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class RescuePage:
+    """What may go wrong, what did, and the ways out."""
+
+    id: str
+    title: str
+    warnings: tuple[Told, ...]
+    troubles: tuple[Trouble, ...]
+    chosen: Trouble | None
+    about: str
+    value: str
+    said: str
+    complaints: tuple[Complaint, ...]
+    work: str  # name of the work whose offers are shown
+    ways: tuple[Way, ...]
+    unit: str
+
+
+def _build(ask: Ask) -> Build:
+    return load_build(Folder(ask.desk.files.path), str(ask.path["build"]))
+
+
+def rescue(ask: Ask) -> Response:
+    """The page: choose what went wrong, then tell its figures."""
+    return _shown(ask, _build(ask))
+
+
+def _chosen(ask: Ask) -> Trouble | None:
+    number = ask.typed("number") or ask.query.get("number", "")
+    found = next((one for one in REALITIES if str(one.number) == number), None)
+    return Trouble(found.number, found.title, found.asks) if found else None
+
+
+def _shown(
+    ask: Ask,
+    build: Build,
+    wrong: Refusal | None = None,
+    work: Work | None = None,
+    told_of: Mishap | None = None,
+) -> Response:
+    chosen = _chosen(ask)
+    if told_of is not None:
+        chosen = next(Trouble(r.number, r.title, r.asks) for r in REALITIES if r.number == told_of.number)
+    ways = tuple(_way(n, one, ask) for n, one in enumerate(work.result)) if work and work.result else ()
+    page = RescuePage(
+        build.id,
+        build.title,
+        () if chosen else told(warnings(situation(build))),
+        tuple(Trouble(one.number, one.title, one.asks) for one in REALITIES),
+        chosen,
+        told_of.about if told_of else ask.typed("about"),
+        (f"{told_of.value:g}" if told_of.value else "") if told_of else ask.typed("value"),
+        told_of.said if told_of else ask.typed("said"),
+        wrong.complaints if wrong else (),
+        work.name if work else "",
+        ways,
+        ask.unit,
+    )
+    return answer(ask, "rescue.html", page, "builds", 400 if wrong else 200)
+
+
+def _way(index: int, one: Offer, ask: Ask) -> Way:
+    price = f"{one.minutes:+.0f} min" + (f", {one.metal:.0f} g of new metal" if one.metal else "")
+    return Way(
+        index,
+        one.words,
+        price,
+        one.lost,
+        one.stops,
+        tuple(f"{each.size}: {each.before} becomes {each.after}" for each in one.changes.limits[:12]),
+        tuple(f"{each.part}, card {each.number}" for each in one.changes.cards[:12]),
+    )
+
+
+def tell(ask: Ask) -> Response:
+    """Plan the ways out of what is told."""
+    build, chosen = _build(ask), _chosen(ask)
+    try:
+        if chosen is None:
+            raise Refusal("Nothing is chosen that went wrong.", "Choose one of the list.")
+        typed = ask.typed("value").strip()
+        value = figure(typed, "in" if ask.unit == "in" else "mm") if typed else 0.0
+        mishap = Mishap(chosen.number, ask.typed("about").strip(), value, ask.typed("said").strip())
+    except Refusal as refusal:
+        return _shown(ask, build, refusal)
+
+    def deed(tell: Tell) -> tuple[Offer, ...]:
+        tell("the ways out")
+        return offers(situation(build, tell), mishap)
+
+    work = ask.desk.works.begin("The ways out", "", deed)
+    work.back = f"/builds/{build.id}/rescue/{work.name}"
+    kept: dict[str, tuple[Work, Mishap]] = ask.desk.extra.setdefault("rescues", {})
+    kept[work.name] = work, mishap
+    for old in list(kept)[:-MOST_KEPT]:
+        kept.pop(old, None)
+    return go_to(work.back)
+
+
+def _told(ask: Ask) -> tuple[Work, Mishap]:
+    kept: dict[str, tuple[Work, Mishap]] = ask.desk.extra.setdefault("rescues", {})
+    found = kept.get(str(ask.path["work"]))
+    if found is None:
+        raise Refusal("What was told is not known here any more.", "Tell it again.")
+    return found
+
+
+def ways_out(ask: Ask) -> Response:
+    """The offers, or how far their planning is."""
+    work, mishap = _told(ask)
+    if not work.done.wait(ask.desk.settings.plan_patience):
+        raise StillAtWorkError(work)
+    try:
+        work.outcome()
+    except Refusal as refusal:
+        return _shown(ask, _build(ask), refusal, None, mishap)
+    return _shown(ask, _build(ask), None, work, mishap)
+
+
+def take(ask: Ask) -> Response:
+    """Take one of the offers: it is written into the journal as a change."""
+    work, _ = _told(ask)
+    build, ways = _build(ask), work.outcome() if work.done.is_set() else ()
+    typed = ask.typed("way")
+    if not typed.isdigit() or int(typed) >= len(ways):
+        raise Refusal("That way is not among those offered.", "Tell again what went wrong.")
+    entries = taking(ways[int(typed)], device=PC, number=len(build.entries), by=ask.typed("by").strip()[:80])
+    receipt = receive(Folder(ask.desk.files.path), build.id, entries)
+    if receipt.refused:
+        raise Refusal(Complaint(words, place=name) for name, words in receipt.refused)
+    return go_to(f"/builds/{build.id}", "taken")
