@@ -24,6 +24,10 @@ fi
 if [ "${1:-}" = tests ]; then
     want chromium chromium
     want pdftotext poppler-utils
+    # the browser driver is linked against it, and a bare Debian does not have it
+    if [ -z "$(find /lib /usr/lib -name 'libatomic.so.1' 2>/dev/null | head -n 1)" ]; then
+        missing="$missing libatomic1"
+    fi
 fi
 
 if [ -n "$missing" ]; then
