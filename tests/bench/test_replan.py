@@ -7,7 +7,7 @@ import pytest
 
 from tommybar.bench.begun import keep_begun
 from tommybar.bench.builds import load_build, start_build
-from tommybar.bench.card_text import card_marks
+from tommybar.bench.card_text import card_mark, card_marks
 from tommybar.bench.inputs import inputs_of, plan_with
 from tommybar.bench.journal import receive
 from tommybar.bench.replan import plan_of, printed_entry, record, replanned
@@ -57,6 +57,18 @@ def test_printed_cards_that_say_something_else_now_are_named(folder, build, hand
     hand.minute = 59
     later = record(folder, build.id, [replace(again, at="2030-01-01T00:00:00.000+00:00")])
     assert later.changes.stale == ()
+
+
+def test_limits_alone_make_another_card(build):
+    """A hold point with a limit moved by a thousandth says something else; the number of cards alone does not."""
+    card = plan_of(build).part("wheel").cards[0]
+    step = next(one for one in card.steps if one.measure and one.measure[0].dim.toleranced)
+    held = replace(step.measure[0], dim=replace(step.measure[0].dim, smallest=9.999, largest=10.016))
+    moved = tuple(replace(one, measure=(held,)) if one is step else one for one in card.steps)
+
+    assert held.dim.target == step.measure[0].dim.target
+    assert card_mark(replace(card, steps=moved)) != card_mark(card)
+    assert card_mark(replace(card, of=card.of + 1)) == card_mark(card)
 
 
 def test_a_tick_changes_nothing_on_any_card(folder, build, hand):

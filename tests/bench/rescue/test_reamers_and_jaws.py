@@ -39,6 +39,7 @@ def test_a_begun_wheel_bores_in_place_of_reaming_too(rescued):
 
     bored = named(found, "bore wheel.bore to a plug")
 
+    assert named(found, "Take 12 mm").lost == ("wheel",)  # it is begun with a bore of 10 in it
     assert {s.tool_kind for c in bored.plan.part("wheel").cards for s in c.steps} & {"reamer"} == set()
     assert "wheel/1" in {card.key for card in bored.changes.cards}
 

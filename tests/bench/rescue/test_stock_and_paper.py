@@ -16,12 +16,12 @@ def test_little_skin_on_a_sawn_disc_is_told():
 
 
 def test_a_bent_bar_cleans_up_to_less(rescued):
-    """Least diameter 90.0 and bow 0.1: 90 - 0.2 - 0.2 = 89.6, so 89.5 on the grid; what follows the rim moves."""
-    (one,) = rescued(2, "wheel", 90.0, bow=0.1, stand=stands(Hand()("tick", "wheel/1/1")))
+    """Least diameter 90.0 and bow 0.3: 90 - 0.6 - 0.2 = 89.2, so 89 on the grid; what follows the rim moves."""
+    (one,) = rescued(2, "wheel", 90.0, bow=0.3, stand=stands(Hand()("tick", "wheel/1/1")))
 
-    assert one.change["pins"] == {"wheel_dia": 89.5}
+    assert one.change["pins"] == {"wheel_dia": 89.0}
     assert one.lost == ()
-    assert one.plan.design.part("pillar").shape.length.value == 80.75  # 16 + 89.5 / 2 + 5 + 15
+    assert one.plan.design.part("pillar").shape.length.value == 80.5  # 16 + 89 / 2 + 5 + 15
 
 
 def test_a_bar_that_cleans_up_is_used(rescued):
@@ -63,6 +63,15 @@ def test_a_way_out_that_the_blank_does_not_allow_says_so(rescued):
     assert "wheel wants a blank of" in found[-1].stops[0]
     assert "25.5 mm are there" in found[-1].stops[0]
     assert found[0].stops == ()
+
+
+def test_a_begun_part_of_another_shape_gets_new_cards(rescued):
+    """The first step is ticked; the narrower wheel begins from its other end: its cards are new, and that is told."""
+    found = rescued(38, "wheel", 25.5, stand=stands(Hand()("tick", "wheel/1/1")))
+
+    rim = named(found, "rim_wide 12.5")
+    assert {one.number for one in rim.plan.findings} >= {714}
+    assert any("22.50" in s.big for c in rim.plan.part("wheel").cards for s in c.steps)
 
 
 def test_metal_is_counted_before_anything_is_begun_too(rescued):
