@@ -209,3 +209,70 @@ def test_a_design_taken_off_the_list_keeps_its_text(demo):
 
     assert files.undo("designs", "demo")
     assert text_of(demo) == DEMONSTRATOR
+
+
+@pytest.mark.parametrize(
+    ("part", "feature", "answers", "found"),
+    [
+        ("crank", "circle", {"name": "ease", "dia": "5", "count": "3", "circle": "24"}, "circle_holes"),
+        ("crank", "recess", {"name": "dish", "face": "B", "inside": "14", "outside": "24", "deep": "2"}, "recesses"),
+        ("shaft", "groove", {"name": "ring", "on": "journal_a", "at": "middle", "wide": "1", "deep": "0.4"}, "grooves"),
+        ("shaft", "cross hole", {"name": "pin", "dia": "2", "on": "journal_a"}, "cross_holes"),
+        ("base", "plate hole", {"name": "more", "face": "top", "dia": "6.6", "x": "30", "y": "25"}, "holes"),
+        ("base", "tapped plate hole",
+         {"name": "m", "face": "top", "thread": "M5", "deep": "8", "x": "base_long / 3", "y": "25"}, "holes"),
+    ],
+)  # fmt: skip
+def test_a_feature_is_added_by_its_questions(demo, part, feature, answers, found):
+    """It stands at the end of its list, the design loads with it, and no other line has changed."""
+    form = {"feature": feature, **{f"field:{key}": value for key, value in answers.items()}}
+
+    answer = demo.post(f"/designs/demo/parts/{part}/add", form)
+
+    assert answer.status_code == 200
+    shape = design_from_text(text_of(demo)).sized().part(part).shape
+    assert answers["name"] in {one.name for one in getattr(shape, found)}
+    assert len(text_of(demo).splitlines()) == len(DEMONSTRATOR.splitlines()) + 1
+    assert answers["name"] in answer.text
+
+
+@pytest.mark.parametrize(
+    ("feature", "answers", "told"),
+    [
+        ("circle", {"name": "ease", "dia": "5"}, "Not said: how many, pitch-circle diameter"),
+        ("circle", {"name": "pin", "dia": "5", "count": "3", "circle": "24"}, 'Two features are named "pin"'),
+        (
+            "circle",
+            {"name": "far", "dia": "5", "count": "3", "circle": "80"},
+            "Make the circle or the holes smaller",
+        ),
+        ("circel", {}, 'Did you mean "circle"?'),
+    ],
+)
+def test_a_feature_that_cannot_be_is_told_beside_its_questions(demo, words, feature, answers, told):
+    """The file stays; what was typed stays in its fields."""
+    form = {"feature": feature, **{f"field:{key}": value for key, value in answers.items()}}
+
+    answer = demo.post("/designs/demo/parts/crank/add", form)
+
+    assert answer.status_code == 400
+    assert told in words(answer)
+    for value in answers.values():
+        assert f'value="{value}"' in answer.text
+    assert text_of(demo) == DEMONSTRATOR
+
+
+def test_every_addition_offers_keys_that_the_file_knows(demo):
+    """Each field of the list is a key of the design file's entry; x and y make up its place."""
+    from tommybar.design.loaded import design_schema
+    from tommybar.web.additions import features
+
+    entries = {"outside": "WrittenLand", "bores": "WrittenBore", "recesses": "WrittenRecess", "grooves": "WrittenGroove",
+               "cross_holes": "WrittenCross"}  # fmt: skip
+    definitions = design_schema()["$defs"]
+    for one in features():
+        name = entries.get(
+            one["place"][-1], "WrittenCircle" if one["kind"] == "turned" else "WrittenPlateHole"
+        )
+        known = set(definitions[name]["properties"]) | {"x", "y"}
+        assert {field["key"] for field in one["fields"]} | set(one.get("with", {})) <= known, one["name"]

@@ -8,6 +8,7 @@ from typing import Any
 
 import yaml
 
+from tommybar.bench.splice import node_at
 from tommybar.design.yaml_file import Place
 from tommybar.refusals import Refusal
 
@@ -49,17 +50,16 @@ def value_text(text: str, place: Place) -> str:
 
 def span_of(text: str, place: Place) -> Span | None:
     """Where the value at ``place`` stands, or None when the file has no such place."""
-    node: Any = yaml.compose(text, Loader=yaml.SafeLoader)
-    for step in place:
-        if isinstance(node, yaml.MappingNode):
-            node = next((value for key, value in node.value if key.value == step), None)
-        elif isinstance(node, yaml.SequenceNode) and isinstance(step, int) and step < len(node.value):
-            node = node.value[step]
-        else:
-            node = None
-        if node is None:
-            return None
-    return _span(text, node)
+    node = _node_at(text, place)
+    return None if node is None else _span(text, node)
+
+
+def _node_at(text: str, place: Place) -> Any:
+    """The node at a place, or None when the file does not go so far."""
+    try:
+        return node_at(text, place)
+    except Refusal:
+        return None
 
 
 def _span(text: str, node: Any) -> Span:
@@ -106,6 +106,21 @@ def put(text: str, place: Place, written: str) -> str:
         return f"{text[: group.last]}{comma}{key}: {written}{text[group.last :]}"
     comment, after = _rest_of_line(text, group.last)
     return f"{text[: group.last]}{comment}\n{' ' * group.indent}{key}: {written}{after}"
+
+
+def appended(text: str, place: Place, written: str) -> str:
+    """The text with one more entry at the end of a list; the list is made when it is not there."""
+    node = _node_at(text, place)
+    if node is None:
+        return put(text, place, f"[{written}]")
+    if not isinstance(node, yaml.SequenceNode):
+        raise Refusal(f"{'.'.join(map(str, place))} is no list.", "Edit the text itself.")
+    if node.flow_style or not node.value:
+        end = _end_of(text, node) - 1
+        comma = ", " if node.value else ""
+        return f"{text[:end].rstrip()}{comma}{written}{text[end:]}"
+    comment, after = _rest_of_line(text, _end_of(text, node))
+    return f"{text[: _end_of(text, node)]}{comment}\n{' ' * node.start_mark.column}- {written}{after}"
 
 
 def _rest_of_line(text: str, at: int) -> tuple[str, str]:

@@ -34,6 +34,7 @@ WAYS = (
     Way("get", "/designs/{name}/parts", "parts", "parts"),
     Way("get", "/designs/{name}/parts/{part}", "parts", "parts"),
     Way("post", "/designs/{name}/parts/{part}", "parts", "change"),
+    Way("post", "/designs/{name}/parts/{part}/add", "parts", "add"),
     Way("get", "/designs/{name}/stock", "stock", "stock"),
     Way("get", "/designs/{name}/route", "route", "route"),
     Way("get", "/designs/{name}/route/{part}", "route", "route"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from starlette.responses import Response
 
@@ -13,6 +13,7 @@ from tommybar.design.yaml_file import Place, yaml_from_text
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.imprint import Imprint
 from tommybar.refusals import Complaint, Refusal, nearest
+from tommybar.web.additions import feature_named, features, with_feature
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.edits import FOLLOWS, size_entry, with_figure, with_size
 from tommybar.web.pages.opened import Head, head_of, name_of
@@ -41,6 +42,27 @@ class Field:
 
 
 @dataclass(frozen=True)
+class Asked:
+    """A field of something to be added."""
+
+    key: str
+    ask: str
+    example: str
+    choices: tuple[str, ...]
+    may_lack: bool
+    typed: str
+
+
+@dataclass(frozen=True)
+class Addition:
+    """Something that may be added to the part."""
+
+    name: str
+    title: str
+    fields: tuple[Asked, ...]
+
+
+@dataclass(frozen=True)
 class PartsPage:
     """One part's drawing, what was touched on it, and all its entries."""
 
@@ -59,6 +81,10 @@ class PartsPage:
     typed_follows: str
     complaints: tuple[Complaint, ...]
     units: str
+    features: tuple[Addition, ...]
+    added: str  # name of the feature whose form was refused
+    text: str
+    wrong_feature: tuple[Complaint, ...]
 
 
 def parts(ask: Ask) -> Response:
@@ -82,6 +108,7 @@ def _shown(ask: Ask, wrong: Refusal | None = None) -> Response:
     figures = written_figures(yaml_from_text(text), name)
     sheet = part_drawing(part, sized, Imprint(design.title, design.revision, "as drawn", 1.0, "", ask.reader))
     found = touches(sheet, figures)
+    added = ask.typed("feature") if wrong else ""
     at = _number(ask.typed("at") or ask.query.get("at", ""))
     touched = found[at] if 0 <= at < len(found) else None
     address = f"/designs/{name_of(ask)}/parts/{name}"
@@ -99,8 +126,12 @@ def _shown(ask: Ask, wrong: Refusal | None = None) -> Response:
         ask.typed("place") if wrong else "",
         ask.typed("figure"),
         ask.typed("follows"),
-        wrong.complaints if wrong else (),
+        wrong.complaints if wrong and not added else (),
         design.units,
+        tuple(_addition(one, ask, added) for one in features() if one["kind"] == part.kind),
+        added,
+        text,
+        wrong.complaints if wrong and added else (),
     )
     return answer(ask, "parts.html", page, "designs", 400 if wrong else 200)
 
@@ -142,6 +173,40 @@ def _field(one: WrittenFigure, ask: Ask) -> Field:
         else (ask.reader.length(one.value, 3) if one.unit == "mm" else f"{one.value:g}")
     )
     return Field(label, json.dumps(list(one.place)), "", one.words, value, "", "")
+
+
+def _addition(one: dict[str, Any], ask: Ask, added: str) -> Addition:
+    mine = one["name"] == added
+    return Addition(
+        one["name"],
+        one["title"],
+        tuple(
+            Asked(
+                field["key"],
+                field["ask"],
+                field.get("example", ""),
+                tuple(field.get("choices", ())),
+                bool(field.get("may_lack")),
+                ask.typed(f"field:{field['key']}") if mine else "",
+            )
+            for field in one["fields"]
+        ),
+    )
+
+
+def add(ask: Ask) -> Response:
+    """Add a feature to the part; what is wrong with it is said beside its questions."""
+    name, part = name_of(ask), str(ask.path["part"])
+    text = ask.desk.files.text("designs", name)
+    try:
+        feature = feature_named(ask.typed("feature"))
+        typed = {field["key"]: ask.typed(f"field:{field['key']}") for field in feature["fields"]}
+        new = with_feature(text, part, feature["name"], typed)
+        design_of(new)
+    except Refusal as refusal:
+        return _shown(ask, refusal)
+    ask.desk.files.save("designs", name, new)
+    return go_to(f"/designs/{name}/parts/{part}#drawing", "saved")
 
 
 def change(ask: Ask) -> Response:

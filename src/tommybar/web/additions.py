@@ -1,0 +1,52 @@
+"""Additions to a design's text: a feature of a part, by the answers to its questions."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from tommybar.refusals import Refusal, nearest
+from tommybar.web.splice import appended, as_written
+
+
+@cache
+def features() -> tuple[dict[str, Any], ...]:
+    """Everything that may be added, in the order of the list."""
+    text = (Path(__file__).parent / "features.toml").read_text(encoding="utf-8")
+    return tuple(tomllib.loads(text)["feature"])
+
+
+def feature_named(name: str) -> dict[str, Any]:
+    """The feature of that name."""
+    for one in features():
+        if one["name"] == name:
+            return one
+    raise Refusal(
+        f'"{name[:40]}" is nothing that can be added here.', nearest(name, [f["name"] for f in features()])
+    )
+
+
+def with_feature(text: str, part: str, name: str, typed: Mapping[str, str]) -> str:
+    """The text with one more feature of a part, at the end of its list."""
+    feature = feature_named(name)
+    lacking = [
+        field["ask"]
+        for field in feature["fields"]
+        if not field.get("may_lack") and not typed.get(field["key"], "").strip()
+    ]
+    if lacking:
+        raise Refusal(
+            f"Not said: {', '.join(lacking)}.", "Fill every field that is not marked as one that may lack."
+        )
+    pairs = [
+        f"{field['key']}: {as_written(typed[field['key']])}"
+        for field in feature["fields"]
+        if typed.get(field["key"], "").strip() and field["key"] not in ("x", "y")
+    ]
+    pairs += [f"{key}: {value}" for key, value in feature.get("with", {}).items()]
+    if feature["kind"] == "plate":
+        pairs.append(f"at: [[{as_written(typed['x'])}, {as_written(typed['y'])}]]")
+    return appended(text, ("parts", part, *feature["place"]), f"{{{', '.join(pairs)}}}")
