@@ -34,7 +34,7 @@ module named, not from here, so that a page pays only for what it uses.
     ``conflicts_of(entries) -> tuple[Conflict(kind, key, entries, words), ...]``
     ``settled(conflict, keep, *, device, number, by) -> tuple[Entry, ...]``  the undo entries that settle it
 ``bench.made_file``: a build as a made file and back
-    ``made_of(build) -> Made``; ``made_text(build) -> str``; ``entries_from_made(text_path) -> tuple``
+    ``made_of(build) -> Made``; ``made_text(build) -> str``; ``entries_from_made(path, title="", build_id="")``
 ``bench.replan``: the plan of a build, and what an entry changes in it
     ``plan_of(build, tell=...) -> Plan``            cards that are begun keep their order
     ``replanned(before: Build, after: Build, tell=...) -> Changes``: ``.plan .cards`` (ChangedCard: key, part,
@@ -44,19 +44,24 @@ module named, not from here, so that a page pays only for what it uses.
     ``printed_entry(plan, *, device, number, by) -> Entry``   to be recorded when a pack is printed
 ``bench.as_built``: as-built against as-drawn
     ``differences(build, plan=None) -> tuple[Difference, ...]``: size, drawn, low, high, built, instrument,
-    verdict, can_accept, why_not, place, also
-    ``accept(text, difference, ...) -> Accepted(text, revision, words)`` the next revision of the design file
+    by, on, verdict, words, can_accept, why_not, place, also, ``.apart``
+    ``accept(build, taken: Iterable[Difference]) -> Accepted(text, revision, words)`` the next revision of
+    the design file, to be saved by ``folder.save_design``
 ``bench.splice``: a figure changed in a file's text, comments kept
-    ``with_value(text, place, value) -> str``; ``value_at(text, place) -> str``
+    ``value_at(text, place) -> str``; ``with_value(text, place, value) -> str``; ``with_key(text, place, key,
+    value)``; ``with_lines(text, place, entry)``; ``without_item(text, place)``
+``bench.places``: ``place_of(text, size) -> Standing(place, text, named) | None`` where a size stands in a design
 ``bench.rescue``: what goes wrong
     ``REALITIES`` (tuple of Reality: number, title, asks); ``situation(build) -> Situation``;
-    ``warnings(situation) -> tuple[Finding, ...]`` numbers 751 to 795, the last two digits less 50 name
-    the reality; ``offers(situation, Mishap(number, about, value, said)) -> tuple[Offer, ...]`` cheapest
-    first; ``Offer``: words, minutes, metal, lost, stops, plan, changes, change (said of the ``change``
-    entry that takes it)
+    ``warnings(situation) -> tuple[Finding, ...]``, whose number less 750 is that of the reality;
+    ``offers(situation, Mishap(number, about, value, said, more)) -> tuple[Offer, ...]`` cheapest first;
+    ``Offer``: words, minutes, metal, lost, stops, changes, change, readings, ``.plan``;
+    ``taking(offer, *, device, number, by) -> tuple[Entry, ...]`` the entries that take it
 ``bench.tool_log``: what tools really do
-    ``observed(build) -> tuple[Observation, ...]``; ``proposals(builds, shop_text) -> tuple[Proposal, ...]``;
-    ``apply_proposal(shop_text, proposal) -> str``
-``bench.backup``: ``back_up(folder, keep=14) -> Path``; ``backups(folder)``
-``bench.archive``: ``write_archive(folder, place) -> Path``; ``read_archive(folder, place) -> Brought``
+    ``observed(build, plan=None) -> tuple[Observation, ...]``; ``proposals(observations, shop_text) ->
+    tuple[Proposal, ...]``; ``apply_proposal(shop_text, proposal) -> str``. A run-out after gripping is a
+    reading named ``part/card.runout``.
+``bench.backup``: ``back_up(folder, keep=14) -> Path``; ``backups(folder) -> tuple[Path, ...]``
+``bench.archive``: ``write_archive(folder, place) -> Path``; ``read_archive(folder, place) ->
+    Brought(designs, shops, builds, entries, known, renamed)``
 """

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tempfile
+import threading
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -20,6 +21,7 @@ from tommybar.shop.model import Shop
 Tell = Callable[[str], None]
 MOST_KEPT = 24
 _KEPT: dict[object, Plan] = {}
+_ALONE = threading.Lock()  # a page asks from several threads
 
 
 def silent(words: str) -> None:
@@ -86,10 +88,11 @@ def plan_with(inputs: Inputs, tell: Tell = silent) -> Plan:
         tuple(sorted(inputs.pins.items())),
         inputs.stock,
     )
-    if key in _KEPT:
-        _KEPT[key] = _KEPT.pop(key)
-        return _KEPT[key]
-    _KEPT[key] = found = plan(
+    with _ALONE:
+        if key in _KEPT:
+            _KEPT[key] = _KEPT.pop(key)  # the last used one goes last
+            return _KEPT[key]
+    found = plan(
         inputs.design,
         inputs.shop,
         inputs.made,
@@ -98,6 +101,8 @@ def plan_with(inputs: Inputs, tell: Tell = silent) -> Plan:
         stock=inputs.stock,
         tell=tell,
     )
-    while len(_KEPT) > MOST_KEPT:
-        _KEPT.pop(next(iter(_KEPT)), None)
+    with _ALONE:
+        _KEPT[key] = found
+        while len(_KEPT) > MOST_KEPT:
+            _KEPT.pop(next(iter(_KEPT)))
     return found
