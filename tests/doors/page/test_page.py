@@ -128,3 +128,8 @@ def test_a_page_prints_without_what_is_only_for_the_screen(page_at, demo):
     for hidden in ("header.bar", ".tabs", "#edit", ".touch >> nth=0"):
         assert not page.locator(hidden).is_visible(), hidden
     assert page.evaluate("getComputedStyle(document.body).color") == "rgb(0, 0, 0)"
+    page.goto(f"{demo}/stock")
+    assert page.locator("svg.bar").first.is_visible()
+    page.goto(f"{demo}/sheets/1")
+    assert page.locator("svg.sheet-drawing").is_visible()
+    assert not page.get_by_role("button", name="Print").is_visible()
