@@ -78,6 +78,19 @@ def test_a_plain_figure_is_taken_over_at_its_place(after, hand):
     assert accepted.words == ("crank_dia: 44 becomes 43.7, as crank.disc was built.",)
 
 
+@pytest.mark.parametrize(("had", "has"), [("'1.9'", "1.10"), ("'3'", "4"), ("Z", "AA")])
+def test_a_revision_in_figures_stays_text(after, hand, had, has):
+    """After 1.9 comes 1.10, which is not 1.1; after 3 comes 4; after Z comes AA."""
+    text = DESIGN.replace("revision: A", f"revision: {had}")
+    build = after(
+        hand("change", because="another office", design=text), hand("size", "crank.disc", value=43.7)
+    )
+
+    accepted = accept(build, differences(build))
+
+    assert accepted.revision == design_from_text(accepted.text).revision == has
+
+
 def test_what_else_changes_is_told_beforehand(after, hand):
     """The flange's thickness is a named size; the seat between two flanges changes with it."""
     (one,) = differences(after(hand("size", "bush.flange.long", value=3.1)))

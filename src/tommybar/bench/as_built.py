@@ -197,7 +197,7 @@ def accept(build: Build, taken: Iterable[Difference]) -> Accepted:
     if not words:
         raise Refusal("No size is named that could be taken over.", "Choose at least one.")
     revision = next_revision(design_of(inputs.design_text).revision)
-    text = with_key(text, (), "revision", revision)
+    text = with_key(text, (), "revision", revision, quoted=not revision.isalpha())
     design_from_text(text)
     return Accepted(text, revision, tuple(words))
 

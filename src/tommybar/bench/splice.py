@@ -39,8 +39,8 @@ def value_at(text: str, place: Place) -> str:
     return str(node.value)
 
 
-def scalar(value: str | float | bool) -> str:
-    """A value as it is written into a file.
+def scalar(value: str | float | bool, quoted: bool = False) -> str:
+    """A value as it is written into a file; ``quoted``: text that must not be read as a figure.
 
     >>> scalar(12.0), scalar("mild steel"), scalar("yes: no"), scalar("1, 2"), scalar(True)
     ('12', 'mild steel', '"yes: no"', '"1, 2"', 'true')
@@ -49,11 +49,13 @@ def scalar(value: str | float | bool) -> str:
         return "true" if value else "false"
     if isinstance(value, int | float):
         return f"{value:.6f}".rstrip("0").rstrip(".")
+    if quoted:
+        return json.dumps(value, ensure_ascii=False)
     plain = _PLAIN.fullmatch(value) and value not in _WORDS_OF_YAML and not value.endswith(" ")
     return value if plain and "- " not in value[:2] else json.dumps(value, ensure_ascii=False)
 
 
-def with_value(text: str, place: Place, value: str | float | bool) -> str:
+def with_value(text: str, place: Place, value: str | float | bool, quoted: bool = False) -> str:
     """The text with the single value at a place changed; everything else stays to the letter.
 
     >>> with_value("a: {b: 3.5}  # why", ("a", "b"), 4.0)
@@ -69,12 +71,12 @@ def with_value(text: str, place: Place, value: str | float | bool) -> str:
         raise Refusal(
             f"The text at {'.'.join(map(str, place))} runs over several lines.", "Change it in the file."
         )
-    changed = text[: node.start_mark.index] + scalar(value) + text[node.end_mark.index :]
+    changed = text[: node.start_mark.index] + scalar(value, quoted) + text[node.end_mark.index :]
     yaml_from_text(changed)
     return changed
 
 
-def with_key(text: str, place: Place, key: str, value: str | float | bool) -> str:
+def with_key(text: str, place: Place, key: str, value: str | float | bool, quoted: bool = False) -> str:
     """The text with a key set in the group of keys at a place: changed where it stands, else added at its end.
 
     >>> with_key("a: [{b: 1}, 3]", ("a", 0), "c", 2)
@@ -89,8 +91,8 @@ def with_key(text: str, place: Place, key: str, value: str | float | bool) -> st
     if not isinstance(node, yaml.MappingNode):
         raise Refusal(f"At {'.'.join(map(str, place))} stands no group of keys.", "Name one.")
     if any(name.value == key for name, _ in node.value):
-        return with_value(text, (*place, key), value)
-    return with_lines(text, place, f"{key}: {scalar(value)}")
+        return with_value(text, (*place, key), value, quoted)
+    return with_lines(text, place, f"{key}: {scalar(value, quoted)}")
 
 
 def with_lines(text: str, place: Place, entry: str) -> str:
