@@ -36,9 +36,15 @@ def test_a_loop_is_solved_on_the_member_made_last(folder, build, hand):
         [hand("size", "base.width", value=50.06), hand("size", "bush.flange.long", value=3.02)],
     )
 
-    why = next(one.why for one in found.changes.limits if one.size == "shaft.seat.long")
-    assert "43.820 to 43.970 mm" in why
-    assert "base.width measured 50.060 mm" in why
+    seat = next(one for one in found.changes.limits if one.size == "shaft.seat.long")
+    assert (seat.low, seat.high, seat.before, seat.after) == (
+        43.82,
+        43.97,
+        "43.900 mm",
+        "43.820 to 43.970 mm",
+    )
+    assert "43.820 to 43.970 mm" in seat.why  # what retargeting says by itself
+    assert "base.width measured 50.060 mm" in seat.why
 
 
 def test_printed_cards_that_say_something_else_now_are_named(folder, build, hand):

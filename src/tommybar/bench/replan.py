@@ -19,6 +19,7 @@ from tommybar.bench.stored import Build
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.words import limits_words, size_words
 from tommybar.plan import Plan
+from tommybar.sizes.loop import Link, last_made_limits
 
 MOST_LINES = 12  # of a changed card that are told
 
@@ -169,17 +170,33 @@ def new_limits(old: Plan, new: Plan) -> tuple[NewLimits, ...]:
     before, told = lengths_of(old.design), {one.size for one in found}
     for name, length in lengths_of(new.design).items():
         if name in before and abs(before[name] - length) > 1e-6 and name not in told:
+            low, high = _solved(new, name)
+            now_words = size_words(length, unit)
+            if low is not None and high is not None:
+                now_words = limits_words(low, high, unit)
             found.append(
-                NewLimits(
-                    name,
-                    size_words(before[name], unit),
-                    size_words(length, unit),
-                    _why_of(new, name),
-                    None,
-                    None,
-                )
+                NewLimits(name, size_words(before[name], unit), now_words, _why_of(new, name), low, high)
             )
     return tuple(found)
+
+
+def _solved(plan: Plan, name: str) -> tuple[float | None, float | None]:
+    """The limits of a length that its loop was solved for [mm]; none for one that only moved along."""
+    loop = next(
+        (one for one in plan.design.loops if any(term.name == name for term in one.terms)),
+        None,
+    )
+    if loop is None or loop.made_last not in (name, name.split(".")[0]) or plan.made.size(name):
+        return None, None
+    own = next(term for term in loop.terms if term.name == name)
+    others = [
+        Link(term.name, term.factor, figure, figure)
+        for term in loop.terms
+        if term is not own
+        for figure in [measured.value if (measured := plan.made.size(term.name)) else term.value]
+    ]
+    low, high = last_made_limits(others, own.factor, (loop.least, loop.most))
+    return round(low, 4), round(high, 4)
 
 
 def _why_of(plan: Plan, size: str) -> str:
