@@ -218,3 +218,28 @@ def test_everything_goes_out_and_comes_in_as_one_archive(opened, build, make_bro
     assert "0 designs, 0 shops, 0 builds and 0 entries" in words(again)
     assert broken.status_code == 400
     assert "Bench wheel" in words(other.get("/builds"))
+
+
+def test_printed_cards_go_stale_by_name(opened, words):
+    """Cards are written to be printed; a size that changes one of them afterwards names it as stale."""
+    started = opened.settled(opened.post("/builds", {"design": "demo", "title": "On paper"}))
+    build = str(started.url).partition("?")[0].replace("http://127.0.0.1:8700", "")
+    assert opened.get(f"{build}/pack.pdf").status_code == 400
+
+    page = opened.settled(opened.post(f"{build}/print"))
+
+    assert opened.get(f"{build}/pack.pdf").content.startswith(b"%PDF")
+    assert "stale" not in words(page)
+    send(opened, build, {"entries": [entry("size", "wheel.bore", value=8.035)]})
+    assert re.search(
+        r"Printed cards that are stale .*shaft/\d, printed", words(opened.settled(opened.get(build)))
+    )
+
+
+def test_a_trouble_that_asks_a_further_figure_has_a_field_for_it(opened, build):
+    """Warmth and bow are asked where they matter, and nowhere else."""
+    assert 'name="more"' in opened.get(f"{build}/rescue?number=29").text
+    assert 'name="more"' not in opened.get(f"{build}/rescue?number=1").text
+    form = {"number": "29", "about": "wheel.rim", "value": "69.52", "more": "warm"}
+
+    assert opened.post(f"{build}/rescue", form).status_code == 400

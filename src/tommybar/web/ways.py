@@ -65,6 +65,8 @@ WAYS = (
     Way("get", "/builds/{build}/entries", "builds", "entries"),
     Way("post", "/builds/{build}/entries", "builds", "take_entries"),
     Way("get", "/builds/{build}/changes", "builds", "changes"),
+    Way("post", "/builds/{build}/print", "builds", "print_cards"),
+    Way("get", "/builds/{build}/pack.pdf", "builds", "printed_pack"),
     Way("get", "/builds/{build}/made", "builds", "made_file"),
     Way("get", "/builds/{build}/rescue", "rescue", "rescue"),
     Way("post", "/builds/{build}/rescue", "rescue", "tell"),

@@ -13,7 +13,7 @@ from tommybar.bench.builds import builds, load_build, start_build
 from tommybar.bench.folder import Folder
 from tommybar.bench.journal import entries_after, receive
 from tommybar.bench.made_file import made_text
-from tommybar.bench.replan import changes_between, plan_of
+from tommybar.bench.replan import changes_between, plan_of, printed_entry
 from tommybar.bench.standing import standing
 from tommybar.bench.tool_log import observed, proposals
 from tommybar.pack.machine.contents import page_contents
@@ -77,6 +77,7 @@ class BuildPage:
     changed: tuple[tuple[str, str], ...]
     stale: tuple[str, ...]
     notes: tuple[str, ...]
+    printed: bool  # whether a pack of it was written since the page was started
     unit: str
 
 
@@ -195,6 +196,7 @@ def one_build(ask: Ask) -> Response:
         tuple((one.part.name, one.changed) for one in plan.parts if one.changed),
         tuple(f"{one.key}, printed {one.printed_on[:10]} from plan {one.plan_id}" for one in changes.stale),
         tuple(str(one.said.get("words", "")) for one in stand.notes),
+        build.id in ask.desk.extra.get("build packs", {}),
         reader.unit,
     )
     return answer(ask, "build.html", page, NAV)
@@ -263,6 +265,36 @@ def changes(ask: Ask) -> Response:
     plan = _plan(ask, _build(ask))
     return JSONResponse(
         {"plan_id": plan.plan_id, "words": " ".join(one.changed for one in plan.parts if one.changed)}
+    )
+
+
+def print_cards(ask: Ask) -> Response:
+    """Write the pack of a build to be printed; the journal then knows which cards hang at the machine."""
+    build, reader, desk = _build(ask), ask.reader, ask.desk
+    folder = _folder(ask)
+
+    def deed(tell: Tell) -> None:
+        from tommybar.pack.pdf import pdf_bytes
+        from tommybar.pack.write import pack_sheets
+
+        plan = plan_of(build, tell)
+        tell("sheets")
+        data = pdf_bytes(pack_sheets(plan, reader), f"{plan.title}, plan {plan.plan_id}")
+        receive(folder, build.id, [printed_entry(plan, device="the PC", number=len(build.entries))])
+        desk.extra.setdefault("build packs", {})[build.id] = data
+
+    work = desk.works.begin("The pack of the build", f"/builds/{build.id}#paper", deed)
+    return go_to(f"/work/{work.name}")
+
+
+def printed_pack(ask: Ask) -> Response:
+    """The pack that was written last."""
+    build = _build(ask)
+    data: bytes | None = ask.desk.extra.get("build packs", {}).get(build.id)
+    if data is None:
+        raise Refusal("No pack of this build was written since the page was started.", "Write it first.")
+    return Response(
+        data, media_type="application/pdf", headers={"content-disposition": 'attachment; filename="pack.pdf"'}
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -10,7 +11,17 @@ from starlette.responses import Response
 from tommybar.bench.builds import load_build
 from tommybar.bench.folder import Folder
 from tommybar.bench.journal import receive
-from tommybar.bench.rescue import REALITIES, Mishap, Offer, offers, situation, taking, warnings
+from tommybar.bench.rescue import (
+    REALITIES,
+    Mishap,
+    Offer,
+    Reality,
+    offers,
+    reality,
+    situation,
+    taking,
+    warnings,
+)
 from tommybar.design.figures import figure
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer, go_to
@@ -31,6 +42,7 @@ class Trouble:
     number: int
     title: str
     asks: str
+    more: str = ""  # name of a further figure that it asks
 
 
 @dataclass(frozen=True)
@@ -58,6 +70,7 @@ class RescuePage:
     about: str
     value: str
     said: str
+    more: str
     complaints: tuple[Complaint, ...]
     work: str  # name of the work whose offers are shown
     ways: tuple[Way, ...]
@@ -76,7 +89,12 @@ def rescue(ask: Ask) -> Response:
 def _chosen(ask: Ask) -> Trouble | None:
     number = ask.typed("number") or ask.query.get("number", "")
     found = next((one for one in REALITIES if str(one.number) == number), None)
-    return Trouble(found.number, found.title, found.asks) if found else None
+    return _trouble(found) if found else None
+
+
+def _trouble(one: Reality) -> Trouble:
+    more = re.search(r"more: (\w+)", one.asks)
+    return Trouble(one.number, one.title, one.asks, more[1] if more else "")
 
 
 def _shown(
@@ -88,17 +106,18 @@ def _shown(
 ) -> Response:
     chosen = _chosen(ask)
     if told_of is not None:
-        chosen = next(Trouble(r.number, r.title, r.asks) for r in REALITIES if r.number == told_of.number)
+        chosen = _trouble(reality(told_of.number))
     ways = tuple(_way(n, one, ask) for n, one in enumerate(work.result)) if work and work.result else ()
     page = RescuePage(
         build.id,
         build.title,
         () if chosen else told(warnings(situation(build))),
-        tuple(Trouble(one.number, one.title, one.asks) for one in REALITIES),
+        tuple(_trouble(one) for one in REALITIES),
         chosen,
         told_of.about if told_of else ask.typed("about"),
         (f"{told_of.value:g}" if told_of.value else "") if told_of else ask.typed("value"),
         told_of.said if told_of else ask.typed("said"),
+        next((f"{each:g}" for each in told_of.more.values()), "") if told_of else ask.typed("more"),
         wrong.complaints if wrong else (),
         work.name if work else "",
         ways,
@@ -128,7 +147,9 @@ def tell(ask: Ask) -> Response:
             raise Refusal("Nothing is chosen that went wrong.", "Choose one of the list.")
         typed = ask.typed("value").strip()
         value = figure(typed, "in" if ask.unit == "in" else "mm") if typed else 0.0
-        mishap = Mishap(chosen.number, ask.typed("about").strip(), value, ask.typed("said").strip())
+        further = ask.typed("more").strip()
+        more = {chosen.more: figure(further, "mm", "number")} if chosen.more and further else {}
+        mishap = Mishap(chosen.number, ask.typed("about").strip(), value, ask.typed("said").strip(), more)
     except Refusal as refusal:
         return _shown(ask, build, refusal)
 
