@@ -19,6 +19,7 @@ from tommybar.bench.stored import Build
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.words import limits_words, size_words
 from tommybar.plan import Plan
+from tommybar.refusals import Refusal
 from tommybar.sizes.loop import Link, last_made_limits
 
 MOST_LINES = 12  # of a changed card that are told
@@ -189,13 +190,16 @@ def _solved(plan: Plan, name: str) -> tuple[float | None, float | None]:
     if loop is None or loop.made_last not in (name, name.split(".")[0]) or plan.made.size(name):
         return None, None
     own = next(term for term in loop.terms if term.name == name)
-    others = [
-        Link(term.name, term.factor, figure, figure)
-        for term in loop.terms
-        if term is not own
-        for figure in [measured.value if (measured := plan.made.size(term.name)) else term.value]
-    ]
-    low, high = last_made_limits(others, own.factor, (loop.least, loop.most))
+    others = []
+    for term in loop.terms:
+        measured = plan.made.size(term.name)
+        if term is not own:
+            figure = measured.value if measured else term.value
+            others.append(Link(term.name, term.factor, figure, figure))
+    try:
+        low, high = last_made_limits(others, own.factor, (loop.least, loop.most))
+    except Refusal:
+        return None, None  # it cannot be closed, which a finding of the plan tells
     return round(low, 4), round(high, 4)
 
 
