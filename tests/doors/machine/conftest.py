@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import itertools
-import shutil
 from dataclasses import replace
 
 import pytest
-from playwright.sync_api import sync_playwright
 
 from tommybar.pack.machine import write_machine_file
 
@@ -18,20 +16,9 @@ NUMBERS = itertools.count(1)
 
 
 @pytest.fixture(scope="session")
-def browser():
-    """Debian's Chromium."""
-    with sync_playwright() as play:
-        one = play.chromium.launch(
-            executable_path=shutil.which("chromium"), args=["--no-sandbox", "--disable-gpu"]
-        )
-        yield one
-        one.close()
-
-
-@pytest.fixture(scope="session")
-def context(browser):
+def context(chromium):
     """One browser profile without a network; each plan has an id, and so a place, of its own."""
-    one = browser.new_context(has_touch=True)
+    one = chromium.new_context(has_touch=True)
     one.set_offline(True)
     yield one
     one.close()

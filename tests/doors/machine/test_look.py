@@ -123,10 +123,10 @@ def test_paper_says_the_same(opened):
     assert page.locator("#paper .sheet").count() == 2
 
 
-def test_a_browser_without_script_shows_the_cards(browser, tmp_path):
+def test_a_browser_without_script_shows_the_cards(chromium, tmp_path):
     """With scripts off the paper form is what is seen."""
     path = write_machine_file(handmade_plan(), tmp_path / "machine.html", "mm")
-    context = browser.new_context(java_script_enabled=False)
+    context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(path.as_uri())
 

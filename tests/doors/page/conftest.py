@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
 import socket
 import subprocess
 import sys
@@ -12,7 +11,6 @@ import urllib.request
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import sync_playwright
 
 AXE = Path(__file__).parent.parent / "axe-core-4.14.1" / "axe.min.js"
 WIDTHS = {"phone": (390, 844), "tablet": (800, 1100), "desk": (1440, 1000)}
@@ -47,17 +45,6 @@ def served(tmp_path_factory):
     yield address, time.monotonic() - started
     process.terminate()
     process.wait(10)
-
-
-@pytest.fixture(scope="session")
-def chromium():
-    """Debian's Chromium."""
-    with sync_playwright() as play:
-        one = play.chromium.launch(
-            executable_path=shutil.which("chromium"), args=["--no-sandbox", "--disable-gpu"]
-        )
-        yield one
-        one.close()
 
 
 @pytest.fixture

@@ -1,0 +1,19 @@
+"""One browser for every test that wants one: its driver can be started only once in a process."""
+
+from __future__ import annotations
+
+import shutil
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    """Debian's Chromium."""
+    with sync_playwright() as play:
+        one = play.chromium.launch(
+            executable_path=shutil.which("chromium"), args=["--no-sandbox", "--disable-gpu"]
+        )
+        yield one
+        one.close()
