@@ -16,6 +16,7 @@ from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, allowance, hole_plan
 from tommybar.shapes.features import Bore
 
+STUB_TAP = 4.0  # threads drilled below the part when its stub closes the hole; lead and chips
 REAMER_LEAD = 0.15  # of a reamer's diameter: its lead, and a little; common practice, no source
 START = 2.0  # feed of a drill starts this far from the face [mm]
 
@@ -301,6 +302,8 @@ def _tapping_hole(bench: Bench, bore: Bore, depth: float) -> None:
     drill = bench.tapping_drill(bore.thread, bore.name)
     if drill is None:
         return
+    if bore.through and bench.option.ending:
+        depth += STUB_TAP * thread(bore.thread).pitch  # the tap's lead runs into the stub
     full = depth if bore.through else tap_depths(thread(bore.thread), bore.depth, drill).full_diameter_depth
     pilot = min(bench.shop.drills, key=lambda d: abs(d - drill / 2))
     _drills(bench, bore.name, (drill,) if drill <= 6 else (pilot, drill), full, blind_flat=False)
@@ -329,7 +332,7 @@ def _tap(bench: Bench, bore: Bore) -> None:
             0.0,
             screw.pitch,
             bore.thread,
-            "through" if bore.through else f"{Mm(bore.depth):.1f} deep",
+            _tap_words(bench, bore),
             (
                 "Tap held in the tailstock chuck to start it square, turned by hand.",
                 "Back half a turn every half turn; oil"
@@ -341,6 +344,14 @@ def _tap(bench: Bench, bore: Bore) -> None:
             tool_size=screw.major,
         )
     )
+
+
+def _tap_words(bench: Bench, bore: Bore) -> str:
+    if not bore.through:
+        return f"{Mm(bore.depth):.1f} deep"
+    if bench.option.ending:  # the hole ends in the stub: say where to stop
+        return f"{Mm(bench.length + rule('blank', 'saw_rest')):.1f} of full thread"
+    return "through"
 
 
 def edge_of_bore(bench: Bench, job: Job) -> None:

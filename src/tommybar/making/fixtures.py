@@ -28,6 +28,12 @@ def split_sleeve(
         return []
     if feature.knurl is not None:
         return []
+    front = (
+        near if near < -1e-6 else near - 2.0
+    )  # a shoulder seats on the sleeve; a plain end stands out of it
+    if front - far < 3.0:
+        return []
+    how = f"drill and tap {feature.thread}" if feature.thread else f"bore {Mm(dia):.2f}"
     words = f"split sleeve tapped {feature.thread}" if feature.thread else f"split sleeve bored {Mm(dia):.2f}"
     return [
         Option(
@@ -35,13 +41,14 @@ def split_sleeve(
             words,
             feature.name,
             dia,
-            long - 0.5,
+            round(front - far, 2),
             free,
-            near,
+            front,
             "",
             0.05 if feature.thread else 0.04,
             10.0,
-            note="bore the sleeve in place and mark it at jaw 1, so that it goes back as it was",
+            note=f"make the sleeve first, of any round {Mm(dia + 8):.0f} x {Mm(long + 6):.0f}: {how} in place, slit it once, "
+            "mark it at jaw 1",
             protects="the sleeve",
         )
     ]

@@ -35,10 +35,19 @@ class Option:
 
 
 def grip_needed(dia: float, sticks_out: float, heavy: bool) -> float:
-    """Least length to grip for that diameter and stick-out [mm]."""
+    """Least length to grip for that diameter and stick-out [mm].
+
+    A disc on a jaw step: its depth is enough while the stick-out is small
+    beside diameter and grip. Longer work: half a diameter (a whole one for
+    heavy cuts), or a third of the stick-out and 10 mm at least.
+    """
+    least = rule("grip", "least")
     if sticks_out <= rule("grip", "disc") * dia:
-        return rule("grip", "least")
-    return max(rule("grip", "least"), dia * rule("grip", "heavy" if heavy else "light"))
+        return max(least, sticks_out / rule("grip", "leverage"))
+    by_dia = max(least, dia * rule("grip", "heavy" if heavy else "light"))
+    if heavy:
+        return by_dia
+    return min(by_dia, max(rule("grip", "long_least"), sticks_out / rule("grip", "long_leverage")))
 
 
 def gripping(jaws: Jaws, dia: float) -> float:

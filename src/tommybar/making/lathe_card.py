@@ -9,6 +9,7 @@ from tommybar.findings import Finding
 from tommybar.making.bench import Bench
 from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast, Step
 from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
+from tommybar.making.grips import Option
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
 from tommybar.making.practice import rule
@@ -56,7 +57,7 @@ def lathe_card(
         round(sticks_out, 2),
         option.runout,
         _why_held(option.surface, number, bench, todo),
-        _seat(option.surface, option.ending),
+        _seat(option),
         option.seat,
         rejected,
     )
@@ -201,9 +202,13 @@ def _why_held(surface: str, number: int, bench: Bench, todo: list[Job]) -> str:
     return f"{surface} is finished and long enough to hold by; what is left needs the other face free."
 
 
-def _seat(surface: str, ending: str) -> str:
-    if surface == "blank":
-        return "" if ending else "seated back against the jaw steps"
+def _seat(option: Option) -> str:
+    if option.jaws is not None and option.jaws.device == "collets" and "sleeve" not in option.device:
+        return ""  # a collet has nothing to seat against
+    if option.surface == "blank":
+        return (
+            "" if option.ending or option.jaw_front > -option.dia / 4 else "seated back against the jaw steps"
+        )
     return "seated on its finished face, tapped home while tightening"
 
 

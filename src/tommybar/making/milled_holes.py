@@ -65,7 +65,10 @@ def _circle_card(
         spots += [Spot(place.x, place.y, f"{holes.name} {place.n}: {what}") for place in places]
         if holes.count > 1:
             far = chord(holes.count, holes.circle)
-            checks.append(f"{holes.name}: neighbours {Mm(far):.3f} apart, centre to centre")
+            pairs = ", ".join(
+                f"{n} to {n % holes.count + 1}" for n in range(1, holes.count + (holes.count > 2))
+            )
+            checks.append(f"{holes.name} {pairs}: each {Mm(far):.3f}, centre to centre")
     bench.spot(len(spots), shape.circle_holes[0].name)
     for holes in shape.circle_holes:
         _drill_group(bench, holes)

@@ -131,7 +131,12 @@ def _square_card(
         "",
         hold,
         tuple(bench.steps),
-        ("Sawn ends out of the vice by a few mm, parallels clear of the cutter.", *START),
+        (
+            "Set it to one side of the jaws, the end to be milled out by half the cutter and 2 more; "
+            "turn it end for end for the other.",
+            "Parallels clear of the cutter.",
+            *START,
+        ),
         tuple(dict.fromkeys(step.tool for step in bench.steps)),
         minutes=round(sum(step.minutes for step in bench.steps) + rule("minutes", "set_up"), 1),
         goes_wrong=("The work lifts at the moving jaw: tap down, feel that both parallels are tight.",),

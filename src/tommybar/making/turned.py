@@ -209,7 +209,11 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
                 feature=of,
                 figure=f"{expected:.3f} mm TIR",
                 bound=f"{within:g} mm TIR, the design's need",
-                remedy="Add a truer holding (collets, a clocked four-jaw, an arbor), or allow more run-out. "
+                remedy=(
+                    "Turn it between centres from the drawing; the program does not route that yet. "
+                    if "between centres" in shop.can
+                    else "Add a truer holding (collets, a clocked four-jaw, an arbor), or allow more run-out. "
+                )
                 + reasons,
             )
             for of, to, expected, within in relaxed.runout_broken

@@ -8,6 +8,9 @@ from tommybar.making.cards import HolePlace
 from tommybar.making.dials import travel_words
 from tommybar.shop.model import Mill
 
+ALONG = ("left", "right")  # of the zero, the tool seen to move over the work
+ACROSS = ("front", "back")
+
 
 @dataclass(frozen=True)
 class Spot:
@@ -23,14 +26,13 @@ def visiting_order(spots: list[Spot]) -> list[Spot]:
     return sorted(spots, key=lambda s: (round(s.x, 3), round(s.y, 3)))
 
 
-def dialled(mill: Mill, travel: float) -> str:
-    """A signed place as the mill shows it: the read-out's figure, or turns and divisions."""
+def dialled(mill: Mill, travel: float, ways: tuple[str, str]) -> str:
+    """A place as the mill shows it: the read-out's figure, or which way and how many turns and divisions."""
     if abs(travel) < 0.0005:
         return "0"
     if mill.readout > 0:
         return f"{travel:+.3f}" if mill.readout < 0.005 else f"{travel:+.2f}"
-    way = "+" if travel > 0 else "-"
-    return f"{way} {travel_words(mill.dial, travel)}"
+    return f"{ways[travel > 0]} {travel_words(mill.dial, travel).replace(' +', '')}"
 
 
 def hole_places(mill: Mill, spots: list[Spot]) -> tuple[HolePlace, ...]:
@@ -53,8 +55,8 @@ def hole_places(mill: Mill, spots: list[Spot]) -> tuple[HolePlace, ...]:
                 n,
                 round(spot.x, 3),
                 round(spot.y, 3),
-                dialled(mill, spot.x),
-                dialled(mill, spot.y),
+                dialled(mill, spot.x, ALONG),
+                dialled(mill, spot.y, ACROSS),
                 spot.what,
                 "; ".join(back),
             )

@@ -25,6 +25,8 @@ def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str,
         )
     if option.grip <= 10 and option.dia > 30:
         lines.append("Short grip: stand out of the plane of the disc for the first start; light cuts.")
+    if option.jaws is not None and option.jaws.device == "collets":
+        lines.append("Close the collet first, then touch off Z: it draws the work in as it closes.")
     if option.protects:
         lines.append(f"Finished surface in the jaws: {option.protects}.")
     if option.note:
