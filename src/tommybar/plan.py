@@ -32,6 +32,7 @@ from tommybar.making.loop_lengths import LoopLength, loop_lengths
 from tommybar.making.parts import gives_to, making_order, route_part
 from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
+from tommybar.making.warnings import dial_trial
 from tommybar.nest import nest
 from tommybar.nest.cutlist import CutList
 from tommybar.resize import resize, second_choice
@@ -204,6 +205,40 @@ def _said(one: PartPlan, words_in: Literal["mm", "in"]) -> PartPlan:
     return replace(one, blank=spoken(one.blank, words_in), cards=spoken(one.cards, words_in))
 
 
+def _assumed(shop: Shop, parts: tuple[PartPlan, ...]) -> tuple[Finding, ...]:
+    """What the shop file leaves open and the cards lean on, told once where it matters."""
+    places = set(shop.assumed)
+    matters = [
+        name
+        for name in ("tools", "drills", "reamers", "taps", "dies", "jaws", "instruments")
+        if name in places
+    ]
+    found = []
+    if dial_trial(shop) and any(card.machine == "lathe" for one in parts for card in one.cards):
+        found.append(
+            Finding(
+                801,
+                "caution",
+                "How the cross-slide's dial reads is assumed: every in-feed on the cards leans on it.",
+                figure=f"{shop.lathe.cross_slide.reads} assumed",
+                bound="the shop file does not say",
+                remedy="Touch, go in 1.00 by the dial, turn, measure: 1.00 off is DIA, 2.00 off is RAD; write it in the file.",
+            )
+        )
+    if matters:
+        found.append(
+            Finding(
+                802,
+                "caution",
+                f"Assumed of the shop, taken from the nearest example: {', '.join(matters)}.",
+                figure=", ".join(matters),
+                bound="the shop file does not list them",
+                remedy="Open the drawers and list what is really there before metal is cut.",
+            )
+        )
+    return tuple(found)
+
+
 def _limit_of(finding: Finding, scale: float) -> Bind:
     what = f"{finding.part}: {finding.words.split(':')[-1].strip()[:80]}"
     return Bind(what, finding.part, 0.0, 0.0, round(scale - STEP, 4), True)
@@ -269,6 +304,7 @@ def plan(
     cut_list, found = nest(tuple(one.blank for one in now.parts if one.blank is not None), shop, stock)
     tell("checks")
     found_checks, figures = check_all(now.sized, shop)
+    found = (*found, *_assumed(shop, now.parts))
     tell("second choice")
     second = None if fixed else second_choice(design, shop, now.resized.scale, pins, stock, limits)
     return Plan(

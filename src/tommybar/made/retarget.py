@@ -12,7 +12,7 @@ from tommybar.made.mates import retarget_fits
 from tommybar.made.record import Made, Measured
 from tommybar.made.words import limits_words, size_words
 from tommybar.refusals import nearest
-from tommybar.shapes.features import Dim
+from tommybar.shapes.features import Dim, PlateShape, TurnedShape
 
 SLIPS = ((25.4, "inches and millimetres"), (2.0, "diameter and radius"), (0.5, "diameter and radius"))
 NEAR = 0.03  # how near to such a factor a slip is suspected
@@ -103,6 +103,16 @@ def _slip(value: float, drawn: float) -> str:
     return ""
 
 
+def _is_hole(name: str, design: SizedDesign) -> bool:
+    """Whether a size is of a hole or bore: too small is then metal left."""
+    part, _, feature = name.partition(".")
+    shape = design.part(part).shape
+    if isinstance(shape, TurnedShape):
+        holes = {one.name for one in shape.bores} | {one.name for one in shape.circle_holes}
+        return feature in holes or feature in {one.name for one in shape.cross_holes}
+    return isinstance(shape, PlateShape) and feature in {one.name for one in shape.holes}
+
+
 def _outside(name: str, value: float, smallest: float, largest: float, design: SizedDesign) -> list[Finding]:
     """A finding when a measured size is outside its own limits."""
     if smallest - 1e-9 <= value <= largest + 1e-9:
@@ -112,8 +122,14 @@ def _outside(name: str, value: float, smallest: float, largest: float, design: S
     mates = [
         fit.shaft if fit.hole == name else fit.hole for fit in design.fits if name in (fit.hole, fit.shaft)
     ]
-    unmade = f"Make {' and '.join(mates)} to suit: see the new limits." if mates else "Make it again."
     word = "over" if over > 0 else "under"
+    metal_left = (over > 0) is not _is_hole(name, design)  # a shaft still over, a hole still under
+    if metal_left:
+        unmade = "There is metal left: take off what is over, or open the hole, and measure again."
+    elif mates:
+        unmade = f"Make {' and '.join(mates)} to suit: see the new limits."
+    else:
+        unmade = "Make it again."
     return [
         Finding(
             701,

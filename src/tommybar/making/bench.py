@@ -11,9 +11,11 @@ from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import Speed, spindle
+from tommybar.making.dials import graduation_words
 from tommybar.making.grips import Option
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.warnings import dial_trial
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import Dim, TurnedShape
 from tommybar.shop.model import Dial, Instrument, Shop, Tool
@@ -46,6 +48,12 @@ class Bench:
     def cross(self) -> Dial:
         """The cross-slide's dial."""
         return self.shop.lathe.cross_slide
+
+    @property
+    def cross_words(self) -> str:
+        """What a division of the cross-slide's dial is, and whether that is only assumed."""
+        words = graduation_words(self.cross)
+        return words + ", assumed" if dial_trial(self.shop) else words
 
     def speed(self, tool: Tool | None, operation: str, dia: float, feature: str) -> Speed:
         """A speed from the machine's plate, within the chuck's marked limit; says when it is too fast."""

@@ -55,6 +55,12 @@ class MillBench:
             )
         )
 
+    def caution(self, number: int, words: str, feature: str, remedy: str, figure: str, bound: str) -> None:
+        """Note a finding to be read before starting."""
+        self.findings.append(
+            Finding(number, "caution", words, self.part.name, feature, self.number, 0, figure, bound, remedy)
+        )
+
     def spot(self, count: int, feature: str) -> None:
         """Start every hole with a short stiff drill."""
         size = min(self.shop.centre_drills, key=lambda d: (abs(d - 2.5), d), default=2.0)

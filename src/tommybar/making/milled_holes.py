@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from tommybar.design.model import Part
 from tommybar.facts.circles import chord, hole_circle
+from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.making.cards import Card, Hold
-from tommybar.making.jobs import largest_outside
+from tommybar.making.jobs import largest, largest_outside
 from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.practice import rule
+from tommybar.making.reaming import standing_out
 from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import CircleHoles, CrossHole, Cylinder, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
+CHUCK_RADIUS = 18.0  # of a drill chuck, about; common practice, no source [mm]
 START = (
     "Vice or clamps tight, key out, quill lock as needed; never hold the work by hand.",
     "Eye protection; spindle stopped for every measurement and every change of tool.",
@@ -134,6 +137,34 @@ def _height(mill: Mill, tall: float, in_vice: bool) -> tuple[str, ...]:
     return (f"From work to spindle nose {left:.0f} mm at most: chuck and drill must go in there.",)
 
 
+def _beside(bench: MillBench, shape: TurnedShape, body: Cylinder | None, holes: list[CrossHole]) -> None:
+    """A chuck that meets a larger land beside the hole: how far drill and tap must stand out of it."""
+    if body is None:
+        return
+    for hole in holes:
+        near = [
+            largest(other) / 2
+            for other in shape.outside
+            if other.name != body.name
+            and min(abs(other.start - hole.z), abs(other.end - hole.z)) < CHUCK_RADIUS
+        ]
+        over = max(near, default=0.0) - body.dia.value / 2
+        if over <= 0:
+            continue
+        size = thread(hole.thread).tapping_drill if hole.thread else hole.dia.value
+        into = next((b.dia.value for b in shape.bores if b.name == hole.into), 0.0)
+        needed = over + (body.dia.value - into) / 2 + 3.0
+        if standing_out(size) < needed:
+            bench.caution(
+                433,
+                f"{hole.name} lies beside a land {Mm(2 * max(near)):g} in diameter: the drill chuck meets it.",
+                hole.name,
+                f"Use a long-series drill and tap that stand out {Mm(needed):.0f} or more, or a collet in place of the chuck.",
+                figure=f"a jobber drill {size:g} stands out about {standing_out(size):.0f} mm",
+                bound=f"{needed:.0f} mm",
+            )
+
+
 def _cross_card(
     part: Part, shape: TurnedShape, holes: list[CrossHole], angle: float, shop: Shop, mill: Mill, number: int
 ) -> tuple[Card, list[Finding]]:
@@ -148,6 +179,7 @@ def _cross_card(
     )
     dia = body.dia.value if body else largest_outside(shape)
     bench.spot(len(holes), holes[0].name)
+    _beside(bench, shape, body, holes)
     for hole in holes:
         thick = dia / 2 if hole.walls == 1 else dia
         into = next((b for b in shape.bores if b.name == hole.into), None)

@@ -8,7 +8,7 @@ from tommybar.facts.threads import thread
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import feed_for
-from tommybar.making.dials import backlash_words, graduation_words, travel_words
+from tommybar.making.dials import backlash_words, travel_words
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
@@ -60,7 +60,7 @@ def recess(bench: Bench, job: Job) -> None:
             (
                 f"Outer corner at {Mm(shape.outside):.2f} DIA; inner corner at {Mm(shape.inside):.2f} when the outer reads "
                 f"{Mm(shape.inside + 2 * w):.2f} (tool {Mm(w):g} wide): {travel_words(cross, outer - inner - w)} apart "
-                f"({graduation_words(cross)}).",
+                f"({bench.cross_words}).",
                 f"Plunge to {Mm(shape.depth - left):.2f}, last sweep at {Mm(shape.depth):.2f}.",
                 backlash_words(cross),
             ),
@@ -146,7 +146,7 @@ def groove(bench: Bench, job: Job) -> None:
             (
                 f"Right corner of the blade at Z {Mm(-(far + tool.width)):.2f} from the face"
                 + (f", then at {Mm(-near):.2f}." if number > 1 else "."),
-                f"In {travel_words(bench.cross, deep)} from touching {Mm(has):.2f} DIA ({graduation_words(bench.cross)}).",
+                f"In {travel_words(bench.cross, deep)} from touching {Mm(has):.2f} DIA ({bench.cross_words}).",
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, number),
             why="The die and the mating face need a clear corner.",
@@ -186,10 +186,7 @@ def edge(bench: Bench, job: Job) -> None:
             feed,
             f"{job.size:g}",
             "x 45 deg",
-            (
-                f"Touch the corner, then in {travel_words(bench.cross, job.size)} "
-                f"({graduation_words(bench.cross)}).",
-            ),
+            (f"Touch the corner, then in {travel_words(bench.cross, job.size)} ({bench.cross_words}).",),
             minutes=cutting_minutes(moves, speed.rpm, feed, 1),
             moves=tuple(moves),
             tool_letter=tool.letter,

@@ -151,7 +151,7 @@ def rough(bench: Bench, job: Job) -> None:
             "DIA mm",
             (
                 f"Touch on {Mm(has):.2f} DIA, set the cross-slide to 0; last cut {passes[-1].dial} in "
-                f"({graduation_words(bench.cross)}).",
+                f"({bench.cross_words}).",
                 _stop_words(bench, stop) + ".",
             ),
             passes,
@@ -255,7 +255,7 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
 
 
 def _last_cut_words(passes: tuple[Pass, ...], bench: Bench) -> str:
-    dial = graduation_words(bench.cross)
+    dial = bench.cross_words
     if len(passes) > 1:
         return f"Measure. Half of what is left is each cut: {passes[0].dial} if roughing landed ({dial})."
     return f"Measure, then take off what is left: in {passes[0].dial} if roughing landed ({dial})."

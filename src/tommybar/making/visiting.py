@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tommybar.making.cards import HolePlace
-from tommybar.making.dials import travel_words
+from tommybar.making.dials import turns_and_divisions
 from tommybar.shop.model import Mill
 
 ALONG = ("left", "right")  # of the zero, the tool seen to move over the work
@@ -32,7 +32,9 @@ def dialled(mill: Mill, travel: float, ways: tuple[str, str]) -> str:
         return "0"
     if mill.readout > 0:
         return f"{travel:+.3f}" if mill.readout < 0.005 else f"{travel:+.2f}"
-    return f"{ways[travel > 0]} {travel_words(mill.dial, travel).replace(' +', '')}"
+    turns, divisions = turns_and_divisions(mill.dial, travel)
+    whole = f"{turns} t " if turns else ""
+    return f"{ways[travel > 0]} {whole}{divisions:g} div"
 
 
 def hole_places(mill: Mill, spots: list[Spot]) -> tuple[HolePlace, ...]:

@@ -12,7 +12,8 @@ from tommybar.shop.model import Shop
 
 def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str, ...]:
     """Cautions of every start of this grip. Common practice; the machine's manual goes first."""
-    lines = [
+    lines = [*dial_trial(shop)]
+    lines += [
         "Key out of the chuck. Turn it one whole turn by hand with the carriage at its leftmost place.",
         f"Sticks out {Mm(sticks_out):.1f} from the jaws; carriage stop set so that the tool stays clear of them.",
     ]
@@ -33,6 +34,19 @@ def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str,
         lines.append(option.note[0].upper() + option.note[1:] + ".")
     lines.append("Eye protection. Measure only with the spindle stopped. No gloves, rings, sleeves.")
     return tuple(lines)
+
+
+def dial_trial(shop: Shop) -> tuple[str, ...]:
+    """The trial of a cross-slide dial that the shop file does not tell of; nothing when it does."""
+    if not any(
+        place == "lathe.cross_slide" or place.startswith("lathe.cross_slide.r") for place in shop.assumed
+    ):
+        return ()
+    step = Mm(1.0)
+    return (
+        f"ASSUMED: the cross-slide dial reads {shop.lathe.cross_slide.reads or 'RAD'}. Try it first: touch, go in "
+        f"{step:.2f} by the dial, turn, measure. {step:.2f} off the diameter: DIA; twice that: RAD. Write it in the shop file.",
+    )
 
 
 def goes_wrong(steps: list[Step], option: Option, part: Part) -> tuple[str, ...]:

@@ -14,7 +14,7 @@ MET = 1e-7  # slack at which a limit is met exactly [mm]
 
 def binds_of(scales: Scales, tried: Tried, deciding: frozenset[Key]) -> tuple[Bind, ...]:
     """Every limit looked at, and every other asking that decides, tightest first."""
-    asked = {one.key: one for one in scales.looks.at(tried.values)} if tried.picks else {}
+    asked = {one.key: one for one in scales.looks.at(tried.values)} if tried.whole else {}
     found = []
     for key, one in asked.items():
         if one.kind != "limit" and key not in deciding:

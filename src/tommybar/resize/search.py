@@ -37,7 +37,12 @@ class Tried:
     @property
     def good(self) -> bool:
         """Whether a choice keeps everything that is asked."""
-        return bool(self.picks) and not self.broken
+        return self.whole and not self.broken
+
+    @property
+    def whole(self) -> bool:
+        """Whether every size has its value; a design without sizes always has."""
+        return bool(self.picks) or not self.domains
 
     @property
     def values(self) -> dict[str, float | str]:
@@ -58,6 +63,10 @@ def search(
     ``kept`` names sizes at which no fault is found for want of a tool (pins).
     """
     tried = Tried(scale, domains)
+    if not domains:
+        tried.broken = tuple(one for one in looks.at({}) if not one.holds and counts(one.key))
+        tried.ever_broken = {one.key: one for one in tried.broken}
+        return tried
     clashes: list[Clash] = []
     fewest: tuple[bool, int] | None = None
     for _ in range(LOOKS_A_SCALE):

@@ -115,11 +115,13 @@ def place_pieces(card: Card, width: float, reader: Reader, step_of: float = LINE
     """The hole list of a mill card: a box to tick, place and dials, in the order of visiting."""
     if not card.places:
         return []
-    columns = (14.0, 23.0, 44.0, 66.0, 106.0)
+    columns = (14.0, 22.0, 41.0, 61.0, 102.0)
     marks: list[Mark] = [Text((0.0, CAPITAL * DO + 1.0), "Places, in this order", DO, True)]
     y = DO * LINE_STEP + 1.4 + CAPITAL * BODY
     unit = reader.unit
-    for x, words in zip(columns, ("No", f"X {unit}", f"Y {unit}", "X dial", "Y dial"), strict=True):
+    for x, words in zip(
+        columns, ("No", f"X {unit}", f"Y {unit}", "X dial (t: turns)", "Y dial"), strict=True
+    ):
         marks.append(Text((x, y), words, BODY, True))
     marks.append(Line(((0.0, y + 1.8), (width, y + 1.8)), "thick"))
     made = [Piece(tuple(marks), y + 3.0, with_next=True)]

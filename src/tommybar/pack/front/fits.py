@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tommybar.pack.front.leaf import Leaves
 from tommybar.pack.grid import Column
 from tommybar.pack.units import Reader
@@ -27,7 +29,7 @@ def fit_rows(plan: Plan, reader: Reader) -> list[tuple[str, ...]]:
     sizes = sizes_of(plan)
     rows: list[tuple[str, ...]] = []
     for fit in plan.design.fits:
-        hole, shaft = sizes.get(fit.hole), sizes.get(fit.shaft)
+        hole, shaft = (_as_made(sizes.get(name), name, plan) for name in (fit.hole, fit.shaft))
         play = ""
         if hole and shaft and hole.toleranced and shaft.toleranced:
             least = (hole.smallest or 0.0) - (shaft.largest or 0.0)
@@ -47,11 +49,21 @@ def fit_rows(plan: Plan, reader: Reader) -> list[tuple[str, ...]]:
     return rows
 
 
+def _as_made(dim: Dim | None, name: str, plan: Plan) -> Dim | None:
+    """A size that has been measured stands as what it is, not as it was drawn."""
+    measured = plan.made.size(name)
+    if dim is None or measured is None:
+        return dim
+    return replace(dim, value=measured.value, smallest=measured.value, largest=measured.value)
+
+
 def _limits(dim: Dim | None, reader: Reader) -> str:
     if dim is None:
         return ""
     if dim.smallest is None or dim.largest is None:
         return reader.length(dim.value, 3)
+    if dim.smallest == dim.largest:
+        return f"is {reader.length(dim.value, 3)}"
     return "–".join(reader.limits(dim.smallest, dim.largest))
 
 
