@@ -25,6 +25,7 @@ from tommybar.facts.edition import edition
 from tommybar.facts.materials import material
 from tommybar.findings import Finding, in_order
 from tommybar.made import Made, retarget
+from tommybar.making.as_machined import as_drilled
 from tommybar.making.cards import Blank, Card
 from tommybar.making.joints import Joint, joints_of
 from tommybar.making.lengths import spoken
@@ -165,7 +166,7 @@ def _whole(making: Making) -> bool:
 def _run(part: Part, making: Making, shop: Shop) -> PartRun | None:
     if making.blank is None or not making.cards or not isinstance(part.shape, TurnedShape):
         return None
-    return run_part(part, making.blank, making.cards, shop)
+    return run_part(as_drilled(part, shop), making.blank, making.cards, shop)
 
 
 @dataclass(frozen=True)

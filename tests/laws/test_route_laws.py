@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from tommybar.design.model import Part, RunoutNeed
 from tommybar.dryrun import run_part
+from tommybar.making.as_machined import as_drilled
 from tommybar.making.parts import route_part
 from tommybar.making.route_check import route_faults
 from tommybar.shapes.features import Bore, Cylinder, Dim, TurnedShape
@@ -69,7 +70,7 @@ def test_refused_with_a_figure_or_made_cleanly(shops, part, name):
     if stops:
         return
     assert route_faults(part, making.cards, shop) == ()
-    run = run_part(part, making.blank, making.cards, shop)
+    run = run_part(as_drilled(part, shop), making.blank, making.cards, shop)
     away = sum(card.separated_volume for card in run.cards)
     assert run.removed_volume + away + run.left_volume == pytest.approx(run.blank_volume, rel=1e-6)
     assert {f.number for f in run.findings if f.severity == "stop"} <= {504}

@@ -10,8 +10,9 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from tommybar.design.model import Part
 from tommybar.facts.threads import die_blank_diameter, thread
-from tommybar.making.reaming import predrill_for
+from tommybar.making.reaming import drilled_size, predrill_for
 from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, TurnedShape
 from tommybar.shop.model import Shop
 
@@ -40,7 +41,21 @@ def _bore(bore: Bore, shop: Shop) -> Bore:
     if bore.after:
         drill = predrill_for(bore.dia.value, shop)
         return replace(bore, dia=replace(bore.dia, value=drill, smallest=None, largest=None))
+    plain = None if bore.dia.toleranced else drilled_size(bore.dia.value, shop)
+    if plain is not None:
+        return replace(bore, dia=replace(bore.dia, value=plain))
     return replace(bore, dia=_aimed(bore.dia))
+
+
+def as_drilled(part: Part, shop: Shop) -> Part:
+    """The part with its plain holes on the axis at the drill that the drawer really has for them."""
+    if not isinstance(part.shape, TurnedShape):
+        return part
+    bores = tuple(
+        bore if bore.thread or bore.after or bore.dia.toleranced else _bore(bore, shop)
+        for bore in part.shape.bores
+    )
+    return replace(part, shape=replace(part.shape, bores=bores))
 
 
 def as_machined(shape: TurnedShape, shop: Shop) -> TurnedShape:

@@ -60,6 +60,16 @@ def drill_bore(bench: Bench, job: Job) -> None:
         )
         return
     _no_reamer_words(bench, drawn, plan)
+    if plan.finish == "drill" and not drawn.after and abs(plan.drills[-1] - drawn.dia.value) > 0.03:
+        bench.find(
+            419,
+            "note",
+            f"{drawn.name} is drilled {Mm(plan.drills[-1]):tool} where {Mm(drawn.dia.value):g} is drawn.",
+            feature=drawn.name,
+            figure=f"{plan.drills[-1]:g} mm",
+            bound="ISO 2768-1 class m, as no limits are given",
+            remedy="Give the hole limits if it must be nearer.",
+        )
     if plan.reamer is not None and drawn.through:
         depth += REAMER_LEAD * plan.reamer.size  # the reamer's lead must not meet the drill's cone
     drill_through_sizes(

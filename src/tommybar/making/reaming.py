@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.making.practice import rule
 from tommybar.shop.model import Reamer, Shop
 
@@ -44,6 +45,13 @@ def standing_out(dia: float) -> float:
     return rule("reaming", "stands_out") + rule("reaming", "stands_out_per_dia") * dia
 
 
+def drilled_size(size: float, shop: Shop) -> float | None:
+    """The owned drill for a hole without limits: the nearest within ISO 2768-1 class m, the larger of two alike [mm]."""
+    band = general_tolerance(size, "m") if size >= 0.5 else 0.03
+    near = [d for d in shop.drills if abs(d - size) <= band + 1e-9 and d <= shop.lathe.drill_chuck + 1e-6]
+    return min(near, key=lambda d: (round(abs(d - size), 4), -d)) if near else None
+
+
 def _openings(last: float, shop: Shop, depth: float) -> tuple[float, ...]:
     """Drills up to ``last``: a pilot and steps, the smallest number that opens gently and reaches the depth."""
     reaching = [d for d in shop.drills if standing_out(d) >= depth + 0.3 * d + 1.0]
@@ -82,8 +90,9 @@ def hole_plan(
             return HolePlan(_openings(drill, shop, depth), "ream", reamer)
     else_ream = reamer if limits else None
     owned = [d for d in shop.drills if d <= size + 1e-6 and d <= shop.lathe.drill_chuck + 1e-6]
-    if not limits and any(abs(d - size) < 0.03 for d in owned):
-        return HolePlan(_openings(min(owned, key=lambda d: abs(d - size)), shop, depth), "drill")
+    plain = None if limits else drilled_size(size, shop)
+    if plain is not None:
+        return HolePlan(_openings(plain, shop, depth), "drill")
     bars = [t for t in shop.tools if t.kind == "boring"]
     if bars and owned:
         least_bar = min(t.smallest_bore or t.shank for t in bars)

@@ -48,7 +48,7 @@ def size_words(dim: Dim, reader: Reader, sign: str = "", thread: str = "") -> tu
     head = f"{sign}{reader.length(dim.value, 3)}"
     if dim.smallest is None or dim.largest is None:
         return (head,)
-    zone = dim.zone if dim.zone[:1].isalpha() else ""
+    zone = dim.zone if dim.zone[:1].isalpha() and not dim.because else ""
     low, high = reader.limits(dim.smallest, dim.largest)
     return (f"{head} {zone}".strip(), f"{low}–{high}")
 
