@@ -126,6 +126,44 @@ def replans() -> list[Row]:
     ]
 
 
+def first_page() -> list[Row]:
+    """From starting the page's server to its first page, and that page again."""
+    import socket
+    import urllib.request
+
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    with tempfile.TemporaryDirectory() as folder:
+        started = time.perf_counter()
+        server = subprocess.Popen(
+            [BIN / "tommybar", "serve", "--port", str(port), "--folder", folder], stdout=subprocess.DEVNULL
+        )
+        address = f"http://127.0.0.1:{port}/"
+
+        def ask() -> None:
+            urllib.request.urlopen(address, timeout=5).read()
+
+        try:
+            while True:
+                try:
+                    ask()
+                    break
+                except OSError:
+                    if server.poll() is not None or time.perf_counter() - started > 30:
+                        raise SystemExit("The page's server did not answer.") from None
+                    time.sleep(0.01)
+            first = time.perf_counter() - started
+            again = seconds(ask)
+        finally:
+            server.terminate()
+            server.wait(10)
+    return [
+        at_most("first page, from start", first, "s", 1.0),
+        at_most("that page again", 1000 * again, "ms", 300),
+    ]
+
+
 def tables() -> list[Row]:
     """How long many look-ups take."""
     import numpy as np
@@ -139,7 +177,7 @@ def tables() -> list[Row]:
 
 def main() -> None:
     """Measure, print, write."""
-    rows = [*starts(), *tables(), *replans()]
+    rows = [*starts(), *first_page(), *tables(), *replans()]
     wide = max(len(row.what) for row in rows)
     for row in rows:
         verdict = "met" if row.met else "NOT met"
