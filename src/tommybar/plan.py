@@ -240,9 +240,20 @@ def _assumed(shop: Shop, parts: tuple[PartPlan, ...]) -> tuple[Finding, ...]:
     return tuple(found)
 
 
+def _with_binding(looked_at: tuple[Bind, ...], added: tuple[Bind, ...]) -> tuple[Bind, ...]:
+    """Every limit looked at, with the one that the making added last marked as the one that decides."""
+    if not added:
+        return looked_at
+    last = added[-1]
+    others = tuple(one for one in looked_at if (one.what, one.part) not in {(a.what, a.part) for a in added})
+    return (last, *others)
+
+
 def _limit_of(finding: Finding, scale: float) -> Bind:
-    what = f"{finding.part}: {finding.words.split(':')[-1].strip()[:80]}"
-    return Bind(what, finding.part, 0.0, 0.0, round(scale - STEP, 4), True)
+    """A stop of the making as a limit: one grid step below the scale at which it stood."""
+    said = spoken(finding.words, "mm").removeprefix(f"{finding.part}: ").rstrip(".")
+    what = said if len(said) <= 90 else said[:87] + "..."
+    return Bind(what, finding.part, scale, round(scale - STEP, 4), round(scale - STEP, 4), True)
 
 
 def _settled(
@@ -315,7 +326,7 @@ def plan(
         now.sized.revision,
         now.resized.scale,
         now.resized.rows,
-        now.resized.limits,
+        _with_binding(now.resized.limits, limits),
         second,
         now.sized,
         shop,

@@ -26,6 +26,14 @@ def wall_wanted(hole: float) -> float:
     return max(LEAST_WALL, WALL_SHARE * hole)
 
 
+def ring_wanted(bore: float) -> float:
+    """Least wall round a bore on the axis: 1.5 mm, or a sixteenth of it, where jaws press a ring oval [mm].
+
+    Below that the radius is over eight times the wall (mechanics C6: thin rings).
+    """
+    return max(LEAST_WALL, bore / 16)
+
+
 def look(design: SizedDesign, shop: Shop) -> Checked:
     """Every turned part."""
     found: list[Finding | None] = []
@@ -45,7 +53,7 @@ def _bores(part: Part, shape: TurnedShape) -> list[Finding | None]:
         if not bore.thread:
             wall, z = thinnest_wall(shape, bore)
             words = f"The wall round {bore.name} is thin, {z:.1f} mm from face A"
-            wanted = wall_wanted(drawn_bore(bore))
+            wanted = ring_wanted(drawn_bore(bore))
             found.append(at_least(610, words, wall, wanted, part=part.name, feature=bore.name, remedy=REMEDY))
     return found
 

@@ -41,13 +41,15 @@ def plan_table(plan: Plan) -> str:
 
 def binding_lines(binds: Iterable[Bind], scale: float) -> list[str]:
     """What decides the scale, one limit a line."""
-    found = [
-        f"bound by {one.what}{f' of {one.part}' if one.part else ''}: "
-        f"{one.figure:g} mm, {'at least' if one.least else 'at most'} {one.bound:g} mm"
-        for one in binds
-        if one.binds
-    ]
+    found = [_binding_line(one) for one in binds if one.binds]
     return found or ["bound by nothing: made as drawn" if scale == 1 else "bound by nothing: as asked for"]
+
+
+def _binding_line(one: Bind) -> str:
+    of = f" of {one.part}" if one.part else ""
+    if one.bound == one.scale:  # a limit that the making found: it is a scale and no length
+        return f"bound by the making{of} above scale {one.scale:g}: {one.what}"
+    return f"bound by {one.what}{of}: {one.figure:g} mm, {'at least' if one.least else 'at most'} {one.bound:g} mm"
 
 
 def finding_lines(findings: Iterable[Finding]) -> list[str]:
