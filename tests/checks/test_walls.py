@@ -37,13 +37,13 @@ def test_the_thinnest_wall_is_found_under_a_groove_and_a_recess() -> None:
 
 @pytest.mark.parametrize(("bore", "good"), [(76.9, True), (77.1, False)])
 def test_a_bore_keeps_its_wall(bore: float, good: bool) -> None:
-    """At 77 mm 0.15 d would be 11.6: a ring of 80 needs more wall than that; a 10 mm bush 1.5."""
+    """A ring bored 77 wants 77/16 = 4.81 of wall, where R/t is 8; a 10 mm bush 1.5."""
     thin = part("bush", disc(13.0 if good else 12.9, 10.0, 10.0))
 
     assert passes(thin) is good
     if not good:
         assert finds(610, thin).bound == "1.50 mm"
-    assert finds(610, part("ring", disc(80.0, 10.0, bore))).bound == f"{0.15 * bore:.2f} mm"
+    assert finds(610, part("ring", disc(80.0, 10.0, bore))).bound == f"{bore / 16:.2f} mm"
 
 
 def test_rim_and_web_of_a_recess() -> None:
