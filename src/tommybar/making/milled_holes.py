@@ -137,10 +137,13 @@ def _height(mill: Mill, tall: float, in_vice: bool) -> tuple[str, ...]:
     return (f"From work to spindle nose {left:.0f} mm at most: chuck and drill must go in there.",)
 
 
-def _beside(bench: MillBench, shape: TurnedShape, body: Cylinder | None, holes: list[CrossHole]) -> None:
+def _beside(
+    bench: MillBench, shape: TurnedShape, body: Cylinder | None, holes: list[CrossHole]
+) -> tuple[str, ...]:
     """A chuck that meets a larger land beside the hole: how far drill and tap must stand out of it."""
+    lines: list[str] = []
     if body is None:
-        return
+        return ()
     for hole in holes:
         near = [
             largest(other) / 2
@@ -163,6 +166,10 @@ def _beside(bench: MillBench, shape: TurnedShape, body: Cylinder | None, holes: 
                 figure=f"a jobber drill {size:g} stands out about {standing_out(size):.0f} mm",
                 bound=f"{needed:.0f} mm",
             )
+            lines.append(
+                f"The land beside {hole.name} stands in the chuck's way: drill and tap {Mm(needed):.0f} out or more."
+            )
+    return tuple(lines)
 
 
 def _cross_card(
@@ -179,7 +186,7 @@ def _cross_card(
     )
     dia = body.dia.value if body else largest_outside(shape)
     bench.spot(len(holes), holes[0].name)
-    _beside(bench, shape, body, holes)
+    beside = _beside(bench, shape, body, holes)
     for hole in holes:
         thick = dia / 2 if hole.walls == 1 else dia
         into = next((b for b in shape.bores if b.name == hole.into), None)
@@ -216,6 +223,7 @@ def _cross_card(
         tuple(bench.steps),
         (
             f"X zero on face A. Y zero on the axis: touch both sides of {Mm(dia):g}, halve.{turned}",
+            *beside,
             "Drill towards the vee. A broken-through bore catches the drill: feed gently at the end.",
             *_height(mill, dia, True),
             *START,

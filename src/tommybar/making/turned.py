@@ -10,7 +10,7 @@ from tommybar.making.as_machined import as_machined
 from tommybar.making.blanks import facing, round_choices, turned_blank
 from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
 from tommybar.making.forecast import expected_runout, worst_runout
-from tommybar.making.grips import ranges_in_words
+from tommybar.making.grips import Option, ranges_in_words
 from tommybar.making.jobs import Job, jobs_of, largest_outside
 from tommybar.making.joints import Joint, joint_cards
 from tommybar.making.lathe_card import lathe_card
@@ -125,7 +125,7 @@ def _cards(
         if set_up.option.free != free:
             work = work.reversed(length)
             free = set_up.option.free
-        rejected = _worth_saying(route.rejected, set_up.option.surface, set_up.option.free)
+        rejected = _worth_saying(route.rejected, set_up.option)
         card, work, bored, found = lathe_card(
             part,
             drawn,
@@ -146,9 +146,12 @@ def _cards(
     return cards, findings
 
 
-def _worth_saying(rejected: tuple[Rejected, ...], surface: str, free: str) -> tuple[Rejected, ...]:
+def _worth_saying(rejected: tuple[Rejected, ...], taken: Option) -> tuple[Rejected, ...]:
     """The refused holdings nearest to the one taken: same surface and face first, each device once."""
-    near = [one for one in rejected if surface in one.holding and f"face {free}" in one.holding]
+    if taken.jaws is not None:
+        same = f"{taken.jaws.device}, {taken.jaws.name} on "
+        rejected = tuple(one for one in rejected if not one.holding.startswith(same))
+    near = [one for one in rejected if taken.surface in one.holding and f"face {taken.free}" in one.holding]
     other = [one for one in rejected if one not in near]
     once: dict[str, Rejected] = {}
     for one in (*near, *other):
