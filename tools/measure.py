@@ -97,7 +97,7 @@ def replans() -> list[Row]:
     """How long a changed size takes once the program is warm, and how long the pack."""
     from tommybar.design import design_from_text
     from tommybar.pack.write import write_pack
-    from tommybar.plan import plan
+    from tommybar.planning import plan
     from tommybar.shop import load_shop
 
     text, shop = DESIGN.read_text(), load_shop(SHOP)

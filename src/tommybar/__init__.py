@@ -16,8 +16,8 @@ _DOORS = {
     "load_design": "tommybar.design",
     "load_shop": "tommybar.shop",
     "load_made": "tommybar.made",
-    "plan": "tommybar.plan",
-    "Plan": "tommybar.plan",
+    "plan": "tommybar.planning",
+    "Plan": "tommybar.planning",
     "Refusal": "tommybar.refusals",
 }
 __all__ = ["Plan", "Refusal", "__version__", "load_design", "load_made", "load_shop", "plan"]

@@ -22,7 +22,7 @@ FLOORS = (
     "dryrun",
     "checks",
     "nest",
-    "plan",
+    "planning",
     "pack",
     "bench",
     "web",

@@ -48,12 +48,12 @@ def test_the_map_is_true():
 
 def test_the_reader_of_imports_sees_every_kind():
     """Planted: imports for types, in functions, of modules by name; all are seen."""
-    known = {"tommybar.plan", "tommybar.cli", "tommybar.cli.main", "tommybar.facts"}
+    known = {"tommybar.planning", "tommybar.cli", "tommybar.cli.main", "tommybar.facts"}
     text = (
         "from typing import TYPE_CHECKING\nimport json\nimport tommybar.facts\n"
-        "if TYPE_CHECKING:\n    from tommybar.plan import Plan\n"
+        "if TYPE_CHECKING:\n    from tommybar.planning import Plan\n"
         "def later():\n    from tommybar.cli import main\n"
     )
 
-    assert floors.imports_of(text, known) == {"tommybar.facts", "tommybar.plan", "tommybar.cli.main"}
-    assert floors.floor_of("tommybar.plan") < floors.floor_of("tommybar.cli.main")
+    assert floors.imports_of(text, known) == {"tommybar.facts", "tommybar.planning", "tommybar.cli.main"}
+    assert floors.floor_of("tommybar.planning") < floors.floor_of("tommybar.cli.main")

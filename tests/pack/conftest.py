@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tommybar.design import load_design
-from tommybar.plan import Plan, plan
+from tommybar.planning import Plan, plan
 from tommybar.shop import load_shop
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"

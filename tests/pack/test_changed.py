@@ -9,7 +9,7 @@ from tommybar.made.record import Made, Measured
 from tommybar.pack.sheet import Sheet
 from tommybar.pack.units import Reader
 from tommybar.pack.write import pack_sheets
-from tommybar.plan import plan
+from tommybar.planning import plan
 from tommybar.shop import load_shop
 
 from .conftest import EXAMPLES

@@ -8,7 +8,7 @@ from tommybar.pack.lettering import has_glyphs
 from tommybar.pack.sheet import Area, Sheet
 from tommybar.pack.units import Reader
 from tommybar.pack.write import pack_sheets
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 from .layout import clashes, texts
 

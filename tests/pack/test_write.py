@@ -13,7 +13,7 @@ from tommybar.pack.pdf import pdf_bytes
 from tommybar.pack.sheet import Sheet
 from tommybar.pack.units import Reader
 from tommybar.pack.write import write_pack
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 
 

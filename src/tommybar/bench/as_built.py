@@ -16,7 +16,7 @@ from tommybar.design.yaml_file import Place
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.record import Measured
 from tommybar.made.words import limits_words, size_words
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 
 NEAR = 0.005  # a reading nearer than this to its figure is as drawn [mm]

@@ -10,7 +10,7 @@ from tommybar.findings import Finding, in_order
 from tommybar.made import Made
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.making.cards import Card, Measure
-from tommybar.plan import PartPlan, Plan
+from tommybar.planning import PartPlan, Plan
 from tommybar.shapes.features import Dim
 
 KEPT = 713  # number of the finding that a begun route was kept

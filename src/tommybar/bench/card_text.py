@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 
 from tommybar.making.cards import Card, HolePlace, Measure, Step
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 
 def card_key(card: Card) -> str:

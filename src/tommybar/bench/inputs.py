@@ -14,7 +14,7 @@ from tommybar.bench.standing import Standing, standing
 from tommybar.bench.stored import Build, Stock
 from tommybar.design import Design, design_from_text
 from tommybar.made import Made
-from tommybar.plan import Plan, plan
+from tommybar.planning import Plan, plan
 from tommybar.shop import load_shop
 from tommybar.shop.model import Shop
 

@@ -18,7 +18,7 @@ from tommybar.bench.standing import Standing, standing
 from tommybar.bench.stored import Build
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.words import limits_words, size_words
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 from tommybar.sizes.loop import Link, last_made_limits
 

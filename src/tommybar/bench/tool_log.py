@@ -17,7 +17,7 @@ from tommybar.design.figures import figure
 from tommybar.design.validation import unit_of
 from tommybar.design.yaml_file import Place, YamlFile, yaml_from_text
 from tommybar.making.cards import Card, Step
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 
 WORTH = 0.002  # a change smaller than this is not offered [mm]

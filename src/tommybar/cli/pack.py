@@ -43,7 +43,7 @@ def pack(
     pins, record = pins_from(pin, read), read_made(made)
     folder = _folder(out)
     from tommybar.pack.write import write_pack
-    from tommybar.plan import plan as make_plan
+    from tommybar.planning import plan as make_plan
 
     with progress() as tell:
         found = make_plan(

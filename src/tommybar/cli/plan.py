@@ -34,7 +34,7 @@ def plan(
     """
     from tommybar.cli.plan_table import plan_table
     from tommybar.pack.plan_json import plan_json
-    from tommybar.plan import plan as make_plan
+    from tommybar.planning import plan as make_plan
 
     read, shop_read = read_design_and_shop(design, shop)
     pins, record = pins_from(pin, read), read_made(made)

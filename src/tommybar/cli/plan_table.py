@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from tommybar.findings import SEVERITIES, Finding
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.resize.table import Bind
 
 TITLES = {"stop": "Stops", "caution": "Cautions", "note": "Notes"}

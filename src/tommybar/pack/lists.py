@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from tommybar.pack.front.sizes import written
 from tommybar.pack.front.tools import tools_used
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 
 def csv_text(head: Sequence[str], rows: Sequence[Sequence[object]]) -> str:

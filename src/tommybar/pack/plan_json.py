@@ -8,7 +8,7 @@ from typing import Any
 from tommybar.findings import Finding
 from tommybar.making.cards import Blank, Card, Hold, HolePlace, Measure, RunoutForecast, Step
 from tommybar.nest.cutlist import BuyLine, CutList, SawnBar
-from tommybar.plan import PartPlan, Plan
+from tommybar.planning import PartPlan, Plan
 from tommybar.resize.table import Bind, Resized, SizeRow
 
 

@@ -25,7 +25,7 @@ from tommybar.pack.plan_json import plan_json
 from tommybar.pack.sheet import Sheet
 from tommybar.pack.svg import svg_text
 from tommybar.pack.units import Reader
-from tommybar.plan import PartPlan, Plan
+from tommybar.planning import PartPlan, Plan
 from tommybar.refusals import Refusal
 
 

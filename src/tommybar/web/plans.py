@@ -15,7 +15,7 @@ from tommybar.web.work import StillAtWorkError, Tell, Work, Works
 
 if TYPE_CHECKING:
     from tommybar.design import Design
-    from tommybar.plan import Plan
+    from tommybar.planning import Plan
     from tommybar.shop.model import Shop
 
 KINDS: Mapping[str, Literal["length", "angle", "number"]] = {"mm": "length", "deg": "angle", "": "number"}
@@ -91,7 +91,7 @@ class Plans:
 
 def planned(inputs: Inputs, tell: Tell) -> Plan:
     """Work the plan out."""
-    from tommybar.plan import plan
+    from tommybar.planning import plan
 
     tell("reading")
     design, shop = design_of(inputs.design), shop_of(inputs.shop)

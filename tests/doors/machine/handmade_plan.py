@@ -7,7 +7,7 @@ from tommybar.dryrun import run_part
 from tommybar.made.record import Made
 from tommybar.making.cards import Blank, Card, Hold, HolePlace, Measure, Move, Pass, Step
 from tommybar.nest.cutlist import CutList
-from tommybar.plan import PartPlan, Plan
+from tommybar.planning import PartPlan, Plan
 from tommybar.shapes.features import Cylinder, Dim, PlateHole, PlateShape, TurnedShape
 from tommybar.shop import example_shops, load_shop
 

@@ -6,7 +6,7 @@ import pytest
 
 from tommybar.design import load_design
 from tommybar.made import load_made
-from tommybar.plan import plan
+from tommybar.planning import plan
 from tommybar.shop import example_shops, load_shop
 
 from .moves import saved

@@ -15,7 +15,7 @@ from tommybar.bench.rescue.situation import Situation, Try
 from tommybar.made import Made
 from tommybar.made.record import Measured
 from tommybar.making.cards import Card
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from tommybar.bench.standing import Standing, standing
 from tommybar.bench.stored import Build
 from tommybar.findings import Finding, Severity
 from tommybar.made.dims import dims_of
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal, nearest
 from tommybar.shapes.features import Dim
 

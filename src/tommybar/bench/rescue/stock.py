@@ -8,7 +8,7 @@ from tommybar.bench.rescue.situation import Mishap, Reality, Situation, Try, bew
 from tommybar.bench.rescue.sizes import named_size, sizes_that_move
 from tommybar.findings import Finding
 from tommybar.making.cards import Blank
-from tommybar.plan import PartPlan
+from tommybar.planning import PartPlan
 from tommybar.refusals import Refusal, nearest
 from tommybar.shapes.features import Cylinder, TurnedShape
 

@@ -11,7 +11,7 @@ from tommybar.pack.plate import placed_holes
 from tommybar.pack.profile import drawn_profile
 from tommybar.pack.sheet import LINE_STEP, Arc, Area, Mark, Sheet, Text
 from tommybar.pack.turned import profile_marks
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.shapes.features import PlateShape, Shape, TurnedShape
 
 BODY = 4.25

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tommybar.findings import Finding
 from tommybar.pack.front.leaf import Leaves
 from tommybar.pack.grid import Column
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 HEADS = {
     "stop": "Stop: do not start before this is settled",

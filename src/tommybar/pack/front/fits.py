@@ -7,7 +7,7 @@ from dataclasses import replace
 from tommybar.pack.front.leaf import Leaves
 from tommybar.pack.grid import Column
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.shapes.features import Dim, PlateShape, TurnedShape
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tommybar.pack.front.leaf import Leaves
 from tommybar.pack.grid import Column
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 
 def written(value: float | str, unit: str, reader: Reader) -> str:

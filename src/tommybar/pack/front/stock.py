@@ -9,7 +9,7 @@ from tommybar.pack.grid import Column
 from tommybar.pack.lettering import width_of
 from tommybar.pack.sheet import Area, Line, Mark, Text
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 BODY = 4.25
 THICK = 8.5  # how thick a bar is drawn [mm]

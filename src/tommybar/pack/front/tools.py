@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tommybar.pack.front.leaf import Leaves
 from tommybar.pack.grid import Column
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 
 
 def tools_used(plan: Plan) -> list[tuple[str, str]]:

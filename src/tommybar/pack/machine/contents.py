@@ -9,7 +9,7 @@ from tommybar.making.cards import Card, Measure, Pass, Step
 from tommybar.pack.machine.marks import made_marks
 from tommybar.pack.machine.sketch import grip_sketch
 from tommybar.pack.units import Reader
-from tommybar.plan import PartPlan, Plan
+from tommybar.planning import PartPlan, Plan
 from tommybar.shop.model import Shop
 
 

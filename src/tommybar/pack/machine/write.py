@@ -12,7 +12,7 @@ from typing import Any, Literal
 from tommybar.pack.machine.contents import page_contents
 from tommybar.pack.machine.on_paper import paper_cards
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 
 _PAGE = Path(__file__).parent / "page"

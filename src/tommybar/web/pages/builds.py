@@ -28,7 +28,7 @@ from tommybar.web.work import StillAtWorkError, Tell, Work
 
 if TYPE_CHECKING:
     from tommybar.bench.stored import Build
-    from tommybar.plan import Plan
+    from tommybar.planning import Plan
 
 NAV = "builds"
 MOST_SENT = 2000  # entries in one message

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tommybar.findings import SEVERITIES, Finding
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.web.ask import Ask
 from tommybar.web.pages.designs import title_of
 

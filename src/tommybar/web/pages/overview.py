@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from starlette.responses import Response
 
 from tommybar.design.model import Purpose
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.files import Choices

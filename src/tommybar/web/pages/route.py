@@ -11,7 +11,7 @@ from tommybar.making.cards import Card, Measure, Step
 from tommybar.pack.machine.contents import big_number
 from tommybar.pack.machine.sketch import grip_sketch
 from tommybar.pack.units import Reader
-from tommybar.plan import PartPlan
+from tommybar.planning import PartPlan
 from tommybar.refusals import Refusal, nearest
 from tommybar.shop.model import Shop
 from tommybar.web.ask import Ask, answer

@@ -21,7 +21,7 @@ from tommybar.web.touch import inline_svg
 from tommybar.web.work import Tell
 
 if TYPE_CHECKING:
-    from tommybar.plan import Plan
+    from tommybar.planning import Plan
 
 KINDS = {
     ".pdf": "everything on paper, A4",

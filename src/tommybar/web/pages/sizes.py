@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from starlette.responses import Response
 
 from tommybar.pack.units import Reader
-from tommybar.plan import Plan
+from tommybar.planning import Plan
 from tommybar.refusals import Complaint, Refusal
 from tommybar.resize.table import Bind, SizeRow
 from tommybar.web.ask import Ask, answer, go_to

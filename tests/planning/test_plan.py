@@ -9,7 +9,7 @@ import pytest
 
 from tommybar.design import design_from_text, load_design
 from tommybar.made.record import Made, Measured
-from tommybar.plan import plan
+from tommybar.planning import plan
 from tommybar.shop import load_shop
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -181,3 +181,14 @@ def test_a_changed_size_changes_only_its_parts(design, shop_r, in_r):
 def test_the_loop_is_bounded(design, small):
     """The count of rounds is told and within its bound."""
     assert 1 <= plan(design, small).rounds <= 25
+
+
+def test_the_package_gives_the_function_whatever_was_imported_before():
+    """The four doors of the package are functions, not modules, in any order of imports."""
+    import tommybar
+    import tommybar.planning
+
+    assert tommybar.plan is plan
+    assert tommybar.Plan is tommybar.planning.Plan
+    assert tommybar.load_design is load_design
+    assert tommybar.load_shop is load_shop
