@@ -61,7 +61,8 @@ def recess(bench: Bench, job: Job) -> None:
                 f"Outer corner at {Mm(shape.outside):.2f} DIA; inner corner at {Mm(shape.inside):.2f} when the outer reads "
                 f"{Mm(shape.inside + 2 * w):.2f} (tool {Mm(w):g} wide): {travel_words(cross, outer - inner - w)} apart "
                 f"({bench.cross_words}).",
-                f"Plunge to {Mm(shape.depth - left):.2f}, last sweep at {Mm(shape.depth):.2f}.",
+                f"Plunge to {Mm(shape.depth - left):.2f}, last sweep at {Mm(shape.depth):.2f}: top slide "
+                f"{travel_words(bench.shop.lathe.top_slide, shape.depth)} from touching the face.",
                 backlash_words(cross),
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, number + 1) + rule("minutes", "measure"),

@@ -103,7 +103,8 @@ def _contents(sheet: Sheet, plan: Plan, contents: list[tuple[str, str]]) -> None
             if y > 196.0:
                 break
             value = f"{figure.value:.{figure.decimals}f} {figure.unit}".strip()
-            words, room = f"{figure.what}, {figure.part}", RIGHT - x - width_of(value, BODY, True) - 3.0
+            of = figure.part if "," not in figure.part else "all that turns"
+            words, room = f"{figure.what}, {of}", RIGHT - x - width_of(value, BODY, True) - 3.0
             sheet.text(x, y + 3.2, wrapped(words, room, BODY)[0], BODY)
             sheet.text(RIGHT, y + 3.2, value, BODY, True, "end")
             y += BODY * LINE_STEP
