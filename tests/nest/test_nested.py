@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi
 
 import pytest
 
+from tommybar.making.cards import Blank
 from tommybar.nest import nest
 from tommybar.refusals import Refusal
+from tommybar.shop import example_shops, load_shop
 from tommybar.shop.model import Bar
 
 
@@ -174,3 +177,25 @@ def test_the_same_asking_gives_the_same_list(store, blank):
     wanted = tuple(blank(f"part {n}", 12, 13 + 5.3 * n, 2) for n in range(8))
 
     assert nest(wanted, store(rack), "ask") == nest(wanted, store(rack), "ask")
+
+
+def test_blanks_of_one_size_and_two_metals_come_from_bars_of_their_own_metal():
+    """12 round in silver steel and in brass: each from its own bar, and neither from the other's."""
+    shop = replace(
+        load_shop(example_shops()["shop-r"]),
+        rack=(
+            Bar("brass 12", "free-cutting brass", "round", 12.0, 200.0),
+            Bar("steel 12", "silver steel", "round", 12.0, 200.0, skin="ground"),
+        ),
+    )
+    blanks = tuple(
+        Blank(part, metal, "round", 12.0, 0.0, 90.0, 88.0, (("face first end", 1.0),))
+        for part, metal in (("shaft", "silver steel"), ("handle", "free-cutting brass"))
+    )
+
+    for order in (blanks, blanks[::-1]):
+        cut_list, _ = nest(order, shop, "rack")
+        assert {(bar.material, cut.part) for bar in cut_list.bars for cut in bar.cuts} == {
+            ("silver steel", "shaft"),
+            ("free-cutting brass", "handle"),
+        }

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from tommybar.facts.materials import material
 from tommybar.making.cards import Blank
 from tommybar.nest.cutlist import Cut
 from tommybar.nest.lengths import fill_offcuts
@@ -76,8 +77,8 @@ def lay(pieces: Sequence[Piece], stands: list[Stand], kerf: float) -> list[Piece
     """
     left = list(pieces)
     for wanted_exact in (True, False):
-        for size in sorted({(one.blank.size, one.blank.width) for one in left}, reverse=True):
-            group = [one for one in left if (one.blank.size, one.blank.width) == size]
+        for kind in sorted({_kind(one.blank) for one in left}, reverse=True):
+            group = [one for one in left if _kind(one.blank) == kind]
             fitting = [
                 one
                 for one in stands
@@ -94,6 +95,11 @@ def lay(pieces: Sequence[Piece], stands: list[Stand], kerf: float) -> list[Piece
                 group = [one for one in group if one not in done]
                 left = [one for one in left if one not in done]
     return left
+
+
+def _kind(blank: Blank) -> tuple[float, float, str, str]:
+    """What blanks must share to come from the same bars: section, its size and the metal."""
+    return (blank.size, blank.width, blank.section, material(blank.material).name)
 
 
 def _over(bar: Bar, blank: Blank) -> float:
