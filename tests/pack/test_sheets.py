@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from tommybar.design import load_design
 from tommybar.pack.lettering import has_glyphs
 from tommybar.pack.sheet import Area, Sheet
 from tommybar.pack.units import Reader
 from tommybar.pack.write import pack_sheets
-from tommybar.planning import Plan
+from tommybar.planning import Plan, plan
+from tommybar.shop import load_shop
 
 from .layout import clashes, texts
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 TWELVE_POINT = 12 * 25.4 / 72  # [mm]
 TWENTY_POINT = 20 * 25.4 / 72
 
@@ -130,3 +135,36 @@ def test_the_list_on_the_cover_counts_the_sheets(sheets: list[Sheet]) -> None:
     for number, sheet in enumerate(sheets, 1):
         words = words_on([sheet])
         assert f"sheet {number} of {last}" in words or f"{number} of {last}" in words
+
+
+PARTIAL = """tommybar: 1
+shop: My shed
+units: mm
+lathe: {centre_height: 70, swing_over_cross_slide: 110, spindle_bore: 20, speeds: [120, 250, 500, 900, 1600]}
+jaws:
+  - {name: outside jaws, device: three-jaw, grips: outside, ranges: [{from: 28, to: 96, depth: 7}], runout: 0.08}
+  - {name: inside jaws, device: three-jaw, grips: outside, ranges: [{from: 2, to: 30, depth: 20}], runout: 0.08}
+"""
+
+
+def test_no_caution_is_lost_when_there_are_many(tmp_path) -> None:
+    """A shop file that says little makes long cautions; every line of them stands on the sheets of its card."""
+    (tmp_path / "shed.yaml").write_text(PARTIAL)
+    one = plan(load_design(EXAMPLES / "demonstrator" / "design.yaml"), load_shop(tmp_path / "shed.yaml"))
+    sheets = pack_sheets(one, Reader())
+
+    assert [clash for sheet in sheets for clash in clashes(sheet)] == []
+    seen = 0
+    for part in one.parts:
+        for card in part.cards:
+            words = (
+                "".join(words_on(of_card(sheets, card.part, card.number))).replace(" ", "").replace("–", "")
+            )
+            for line in card.before_starting:
+                seen += 1
+                assert line.replace(" ", "").replace("_", "") in words.replace("_", ""), (
+                    card.part,
+                    card.number,
+                    line,
+                )
+    assert seen > 60

@@ -162,13 +162,17 @@ def _left(
     _pour(sheet, notes, LEFT + 3.0, y, width, BOTTOM + 1.0)
 
 
+MUST = "Before starting"
+
+
 def _pour(sheet: Sheet, notes: list[Note], x: float, y: float, width: float, bottom: float) -> float:
     """Set notes from y down as long as there is room; the last of them may go on elsewhere."""
     while notes:
         part, rest = notes[0].within(width, bottom - y)
-        if rest is not None and width < NARROW:
+        must = notes[0].head == MUST  # cautions go on elsewhere rather than nowhere
+        if rest is not None and width < NARROW and not must:
             return y
-        if part is None or (rest is not None and len(notes) > 1):
+        if part is None or (rest is not None and len(notes) > 1 and not must):
             return y
         piece = part.piece(width)
         sheet.add(*moved(piece.marks, x, y))
