@@ -61,7 +61,19 @@ class Bench:
         speeds = self.shop.lathe.speeds
         limit = self.option.jaws.top_speed if self.option.jaws else 0.0
         if limit > 0:
-            speeds = tuple(n for n in speeds if n <= limit) or speeds[:1]
+            within = tuple(n for n in speeds if n <= limit)
+            if not within and "limit" not in self.said:
+                self.said.add("limit")
+                self.find(
+                    402,
+                    "stop",
+                    f"The chuck is marked {limit:g} rev/min; the machine's slowest speed is {speeds[0]:g}.",
+                    feature=feature,
+                    figure=f"{speeds[0]:g} rev/min",
+                    bound=f"{limit:g} rev/min, marked on {self.option.device}",
+                    remedy="Do not run this chuck on this machine: use another chuck, or a slower gear.",
+                )
+            speeds = within or speeds[:1]
         found = spindle(speeds, self.part.material, material_of_tool, operation, dia)
         if found.too_fast and operation not in self.said:
             self.said.add(operation)

@@ -27,6 +27,12 @@ def _through_depth(bench: Bench) -> float:
     return -bench.work.bottom + rule("cut", "through")
 
 
+def _within(drawn: Bore) -> tuple[float, float] | None:
+    if drawn.dia.smallest is None or drawn.dia.largest is None:
+        return None
+    return drawn.dia.smallest, drawn.dia.largest
+
+
 def _plan(bench: Bench, drawn: Bore) -> HolePlan | None:
     return hole_plan(
         drawn.dia.value,
@@ -34,6 +40,7 @@ def _plan(bench: Bench, drawn: Bore) -> HolePlan | None:
         limits=drawn.dia.toleranced,
         finish_later=bool(drawn.after),
         depth=_full_depth(bench, drawn),
+        within=_within(drawn),
     )
 
 

@@ -13,11 +13,17 @@ from tommybar.making.cards import Measure, Step
 from tommybar.making.cuts import feed_for, spindle
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
-from tommybar.making.reaming import hole_plan
+from tommybar.making.reaming import drilled_size, hole_plan
 from tommybar.shapes.features import Dim
 from tommybar.shop.model import Mill, Shop
 
 TAP_TOLERANCE = 0.15  # a tapping drill may be so much over the standard one; common practice [mm]
+
+
+def _within(dim: Dim) -> tuple[float, float] | None:
+    if dim.smallest is None or dim.largest is None:
+        return None
+    return dim.smallest, dim.largest
 
 
 @dataclass
@@ -118,6 +124,27 @@ class MillBench:
             )
         )
 
+    def blind(self, dim: Dim, depth: float, holes: str, count: int, feature: str) -> None:
+        """A plain blind hole with a drill that is owned; limits in a blind hole are not routed yet."""
+        drill = None if dim.toleranced else drilled_size(dim.value, self.shop)
+        if drill is not None:
+            self.drill(drill, depth, holes, count, feature, through=False)
+        elif dim.toleranced:
+            self.stop(
+                905,
+                f"{feature}: a blind hole with limits is not routed yet.",
+                feature,
+                "Bore it to a plug by hand.",
+            )
+        else:
+            self.stop(
+                411,
+                f"Nothing in the drawer makes {feature}, {dim.value:g} mm.",
+                feature,
+                "Add the drill, or let the size follow one that is owned.",
+                figure=f"{dim.value:g} mm",
+            )
+
     def tap(
         self, designation: str, full: float | None, drill: float, holes: str, count: int, feature: str
     ) -> None:
@@ -195,7 +222,7 @@ class MillBench:
         self, dim: Dim, thick: float, holes: str, count: int, feature: str, gives: tuple[str, ...]
     ) -> None:
         """Drill, and where limits are given bore or ream, a through hole."""
-        plan = hole_plan(dim.value, self.shop, limits=dim.toleranced, depth=thick)
+        plan = hole_plan(dim.value, self.shop, limits=dim.toleranced, depth=thick, within=_within(dim))
         if plan is None:
             self.stop(
                 411,

@@ -167,20 +167,26 @@ def _face_card(
     bench.spot(len(holes), holes[0].name)
     groups: dict[tuple[object, ...], list[PlateHole]] = {}
     for hole in sorted(holes, key=lambda h: (h.dia.toleranced, h.dia.value, h.name)):
-        groups.setdefault((hole.thread, hole.dia.value, hole.depth, hole.dia.zone, hole.sink_dia), []).append(
-            hole
-        )
+        groups.setdefault(
+            (hole.thread, hole.dia.value, hole.depth, hole.dia.zone, hole.sink_dia, hole.sink_depth), []
+        ).append(hole)
     for alike in groups.values():
         first = alike[0]
         words = _group_words([h.name for h in alike])
         if first.thread:
             bench.tapped(first.thread, first.depth, thick, words, len(alike), first.name)
         elif first.depth is not None:
-            bench.drill(first.dia.value, first.depth, words, len(alike), first.name, through=False)
+            bench.blind(first.dia, first.depth, words, len(alike), first.name)
         else:
             gives = gives_to.get(f"{part.name}.{first.name}", ())
             bench.sized(first.dia, thick, words, len(alike), first.name, gives)
         if first.sink_dia > 0:
+            bench.stop(
+                905,
+                f"{first.name} of {part.name}: counterbores are not routed yet; a drill leaves a cone under the head.",
+                first.name,
+                "Use a counterbore or an end mill of that size by hand from the drawing.",
+            )
             bench.drill(
                 first.sink_dia,
                 first.sink_depth,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tommybar.facts.drawing.general_tolerances import general_tolerance
+from tommybar.facts.fits.iso286 import limits_of_size
 from tommybar.making.practice import rule
 from tommybar.shop.model import Reamer, Shop
 
@@ -69,16 +70,37 @@ def _openings(last: float, shop: Shop, depth: float) -> tuple[float, ...]:
     return tuple(chosen)
 
 
+def _suits(reamer: Reamer, size: float, within: tuple[float, float] | None) -> bool:
+    """Whether the reamer is made for these limits, or really cuts inside them.
+
+    One made for the very zone is taken even if it is known to cut over: the
+    reading is expected, and the mate is made to suit.
+    """
+    if within is None:
+        return abs(reamer.size - size) < 0.003
+    made_for = limits_of_size(reamer.size, reamer.zone)
+    if abs(made_for.smallest - within[0]) < 0.001 and abs(made_for.largest - within[1]) < 0.001:
+        return True
+    cuts = reamer.size + reamer.cuts_over
+    return within[0] - 1e-6 <= cuts <= within[1] + 1e-6
+
+
 def hole_plan(
-    size: float, shop: Shop, *, limits: bool, finish_later: bool = False, depth: float = 0.0
+    size: float,
+    shop: Shop,
+    *,
+    limits: bool,
+    finish_later: bool = False,
+    depth: float = 0.0,
+    within: tuple[float, float] | None = None,
 ) -> HolePlan | None:
     """Drills and finish for an axial bore of that size; None when the drawer has nothing.
 
     A bore with limits is reamed when the reamer is owned and a drill leaves it
     its allowance, else bored. A bore without limits is drilled when the drill
-    is owned, else bored.
+    is owned, else bored. ``within`` are the limits that the reamer's cut must keep [mm].
     """
-    reamer = next((one for one in shop.reamers if abs(one.size - size) < 0.003), None)
+    reamer = next((one for one in shop.reamers if _suits(one, size, within)), None)
     if finish_later:
         drill = reaming_drill_owned(size, shop)
         if drill is not None:
