@@ -9,6 +9,7 @@ from tommybar.design.reading import TINY, Reading
 from tommybar.design.written_parts import WrittenGroove, WrittenLand, WrittenTurned
 from tommybar.design.yaml_file import Place
 from tommybar.shapes.features import Cone, Cylinder, Dim, Groove, Knurl
+from tommybar.shapes.features import Land as Outside
 
 LEFT_OF_STEP = 0.05  # a chamfer may not eat a whole step: diameters are made within their limits [mm]
 
@@ -76,9 +77,9 @@ def _lengths(read: Reading, written: WrittenTurned, place: Place) -> list[float]
     return longs
 
 
-def outside_features(read: Reading, part: str, lands: tuple[Land, ...]) -> tuple[Cylinder | Cone, ...]:
+def outside_features(read: Reading, part: str, lands: tuple[Land, ...]) -> tuple[Outside, ...]:
     """The lands as cylinders and cones with their chamfers."""
-    found: list[Cylinder | Cone] = []
+    found: list[Outside] = []
     for index, land in enumerate(lands):
         one = land.written
         if one.cone:

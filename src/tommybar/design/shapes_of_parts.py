@@ -15,7 +15,7 @@ from tommybar.design.written_parts import WrittenPart, WrittenTurned
 from tommybar.design.yaml_file import Place
 from tommybar.facts.materials import material
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import PlateShape, TurnedShape
+from tommybar.shapes.features import PlateShape, Shape, TurnedShape
 
 
 def build_part(read: Reading, name: str, written: WrittenPart) -> Part:
@@ -73,12 +73,12 @@ def build_turned(read: Reading, part: str, written: WrittenTurned, place: Place)
     )
 
 
-def features_of(shape: TurnedShape | PlateShape | None) -> dict[str, object]:
+def features_of(shape: Shape | None) -> dict[str, object]:
     """The features of a shape by name."""
-    if shape is None:
-        return {}
     if isinstance(shape, PlateShape):
         return {hole.name: hole for hole in shape.holes}
+    if not isinstance(shape, TurnedShape):
+        return {}
     groups = (
         shape.outside,
         shape.grooves,
@@ -99,7 +99,7 @@ def lengths_of(part: Part) -> dict[str, float]:
             f"{name}.width": shape.width.value,
             f"{name}.thick": shape.thickness.value,
         }
-    if shape is None:
+    if not isinstance(shape, TurnedShape):
         return {}
     found = {f"{name}.length": shape.length.value}
     found.update({f"{name}.{land.name}.long": land.end - land.start for land in shape.outside})

@@ -13,7 +13,7 @@ from dataclasses import replace
 from tommybar.design.model import Part
 from tommybar.facts.threads import die_blank_diameter, thread
 from tommybar.making.reaming import drilled_size, predrill_for
-from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, TurnedShape
+from tommybar.shapes.features import Bore, Cylinder, Dim, Land, TurnedShape
 from tommybar.shop.model import Shop
 
 
@@ -21,8 +21,8 @@ def _aimed(dim: Dim) -> Dim:
     return replace(dim, value=dim.target)
 
 
-def _outside(feature: Cylinder | Cone) -> Cylinder | Cone:
-    if isinstance(feature, Cone):
+def _outside(feature: Land) -> Land:
+    if not isinstance(feature, Cylinder):
         return feature
     if feature.thread:
         blank = die_blank_diameter(thread(feature.thread))

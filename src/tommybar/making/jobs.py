@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from tommybar.shapes.features import Bore, Cone, Cylinder, Face, Recess, TurnedShape
+from tommybar.shapes.features import Bore, Cylinder, Face, Land, Recess, TurnedShape
 
 JobKind = Literal["face", "outside", "groove", "bore", "recess", "edge", "bore edge"]
 
@@ -28,7 +28,7 @@ class Job:
     as_supplied: bool = False  # the bar's own surface
 
 
-def largest(feature: Cylinder | Cone) -> float:
+def largest(feature: Land) -> float:
     """Largest finished diameter of an outside feature [mm]."""
     return feature.dia.value if isinstance(feature, Cylinder) else max(feature.start_dia, feature.end_dia)
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from tommybar.design.model import Part, SizedDesign
 from tommybar.making.joints import Joint
 from tommybar.making.loop_lengths import LoopLength, with_measures
+from tommybar.making.not_routed import not_routed
 from tommybar.making.plates import plate_part
 from tommybar.making.turned import Making, turned_part
 from tommybar.shapes.features import PlateShape, TurnedShape
@@ -34,24 +35,33 @@ def route_part(
     *,
     stock: str = "ask",
     excluded: frozenset[str] = frozenset(),
+    forbidden: frozenset[tuple[int, str]] = frozenset(),
     joints: tuple[Joint, ...] = (),
     lengths: tuple[LoopLength, ...] = (),
 ) -> Making:
     """Blank, cards and findings of a part; bought parts have none.
 
     ``mates`` says which sizes are read by which mates (see :func:`gives_to`);
-    ``excluded`` names holdings that must not be used ("device on surface");
+    ``excluded`` names holdings that must not be used ("device on surface"),
+    ``forbidden`` those that must not be used as the set-up of that number;
     ``joints`` are the press joints after which something is finished,
     ``lengths`` the members of float loops that are measured on this part.
     """
     if part.kind == "bought" or part.shape is None:
         return Making(None, (), ())
     if isinstance(part.shape, TurnedShape):
-        making = turned_part(part, shop, mates, stock=stock, excluded=excluded, joints=joints)
-    else:
-        assert isinstance(part.shape, PlateShape)
+        making = turned_part(
+            part, shop, mates, stock=stock, excluded=excluded, forbidden=forbidden, joints=joints
+        )
+    elif isinstance(part.shape, PlateShape):
         making = plate_part(part, shop, mates, stock=stock)
-    return replace(making, cards=with_measures(making.cards, part, lengths, shop))
+    else:
+        making = Making(None, (), ())
+    return replace(
+        making,
+        cards=with_measures(making.cards, part, lengths, shop),
+        findings=making.findings + not_routed(part),
+    )
 
 
 def making_order(design: SizedDesign) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ from tommybar.making.dials import graduation_words
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
-from tommybar.shapes.features import Cone, Cylinder, Dim
+from tommybar.shapes.features import Cylinder, Dim, Land
 
 
 def face(bench: Bench, *, to_length: bool, bored: float) -> None:
@@ -108,7 +108,7 @@ def _span(bench: Bench, job: Job) -> tuple[float, float, bool]:
     return near, max(far - run, bench.work.bottom), False
 
 
-def _first_dia(feature: Cylinder | Cone, bench: Bench) -> float:
+def _first_dia(feature: Land, bench: Bench) -> float:
     if isinstance(feature, Cylinder):
         return feature.dia.value
     return feature.start_dia if bench.option.free == "A" else feature.end_dia
@@ -189,11 +189,11 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
     not turned yet.
     """
     feature = next(f for f in bench.shape.outside if f.name == job.feature)
-    if isinstance(feature, Cone):
+    if not isinstance(feature, Cylinder):
         bench.find(
             901,
             "stop",
-            f"{job.feature}: cones are not routed yet.",
+            f"{job.feature}: cones, curves and eccentrics are not routed yet.",
             feature=job.feature,
             remedy="Turn it by hand from the drawing, or leave it out.",
         )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tommybar.pack.sheet import Dimension, Mark, Text
 from tommybar.pack.units import Reader
 from tommybar.pack.words import bore_words, size_words
-from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, TurnedShape
+from tommybar.shapes.features import Bore, Cylinder, Dim, Land, TurnedShape
 
 SIZE = 4.25
 SMALL = 3.5
@@ -70,11 +70,9 @@ def length_marks(shape: TurnedShape, scale: float, bottom: float, reader: Reader
     return marks, level - STEP
 
 
-def end_radii(one: Cylinder | Cone) -> tuple[float, float]:
+def end_radii(one: Land) -> tuple[float, float]:
     """Radii of an outside feature where it begins and ends, chamfers not counted [mm]."""
-    if isinstance(one, Cone):
-        return one.start_dia / 2, one.end_dia / 2
-    return one.dia.value / 2, one.dia.value / 2
+    return one.start_dia / 2, one.end_dia / 2
 
 
 def face_radius(shape: TurnedShape) -> float:

@@ -65,6 +65,8 @@ def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
     grams = density_g_cm3 / 1000
     if isinstance(shape, PlateShape):
         return plate_properties(shape, density_g_cm3)
+    if not isinstance(shape, TurnedShape):
+        raise Refusal(f"The mass of a {type(shape).__name__} is not worked out yet.")
     return _of_turned(turned_moments(shape), grams)
 
 

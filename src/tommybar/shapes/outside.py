@@ -6,7 +6,7 @@ from shapely import Polygon, box
 from shapely.ops import unary_union
 
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import Cone, Cylinder, Groove, TurnedShape
+from tommybar.shapes.features import Cylinder, Groove, Land, TurnedShape
 from tommybar.shapes.metal import Metal, cylinder_figure
 
 CLOSE = 1e-6  # lengths nearer than this are the same place [mm]
@@ -17,7 +17,7 @@ def outside_section(shape: TurnedShape, metal: Metal) -> Polygon:
     bodies = _in_order(shape)
     pieces: list[Polygon] = []
     for n, body in enumerate(bodies):
-        if isinstance(body, Cone):
+        if not isinstance(body, Cylinder):
             corners = [
                 (body.start, 0.0),
                 (body.end, 0.0),
@@ -35,7 +35,7 @@ def outside_section(shape: TurnedShape, metal: Metal) -> Polygon:
     return section
 
 
-def _in_order(shape: TurnedShape) -> tuple[Cylinder | Cone, ...]:
+def _in_order(shape: TurnedShape) -> tuple[Land, ...]:
     """The outside features, refused when they leave a gap, overlap, or miss an end face."""
     bodies = tuple(sorted(shape.outside, key=lambda body: body.start))
     length = shape.length.value
@@ -112,9 +112,9 @@ def _groove(groove: Groove, shape: TurnedShape) -> Polygon:
     return box(groove.start, groove.floor / 2, groove.end, 1e4)
 
 
-def _radius_at_start(body: Cylinder | Cone, metal: Metal) -> float:
-    return body.start_dia / 2 if isinstance(body, Cone) else cylinder_figure(body, metal) / 2
+def _radius_at_start(body: Land, metal: Metal) -> float:
+    return cylinder_figure(body, metal) / 2 if isinstance(body, Cylinder) else body.start_dia / 2
 
 
-def _radius_at_end(body: Cylinder | Cone, metal: Metal) -> float:
-    return body.end_dia / 2 if isinstance(body, Cone) else cylinder_figure(body, metal) / 2
+def _radius_at_end(body: Land, metal: Metal) -> float:
+    return cylinder_figure(body, metal) / 2 if isinstance(body, Cylinder) else body.end_dia / 2

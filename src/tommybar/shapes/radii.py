@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tommybar.shapes.features import Bore, Cone, Cylinder, TurnedShape
+from tommybar.shapes.features import Bore, Cylinder, Land, TurnedShape
 from tommybar.shapes.inside import drawn_bore
 
 
@@ -57,7 +57,7 @@ def thinnest_wall(shape: TurnedShape, bore: Bore) -> tuple[float, float]:
     return best
 
 
-def _radius(body: Cylinder | Cone, z: float) -> float:
+def _radius(body: Land, z: float) -> float:
     if isinstance(body, Cylinder):
         return body.dia.target / 2
     share = (z - body.start) / (body.end - body.start)

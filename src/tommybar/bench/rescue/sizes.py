@@ -8,6 +8,7 @@ from tommybar.bench.places import place_of
 from tommybar.bench.rescue.situation import Situation
 from tommybar.design import NamedSize
 from tommybar.design.model import FitRelation
+from tommybar.shapes.features import PlateShape, TurnedShape
 
 
 def named_size(situation: Situation, size: str) -> NamedSize | None:
@@ -54,4 +55,4 @@ def sizes_that_move(situation: Situation, value_of: str) -> Iterator[tuple[str, 
 
 def _length(situation: Situation, part: str, values: dict[str, float | str]) -> float:
     shape = situation.inputs.design.sized(values).part(part).shape
-    return shape.length.value if shape is not None else 0.0
+    return shape.length.value if isinstance(shape, TurnedShape | PlateShape) else 0.0

@@ -19,7 +19,7 @@ from tommybar.pack.lettering import width_of, wrapped
 from tommybar.pack.paper import check_bar
 from tommybar.pack.sheet import LINE_STEP, Mark, Sheet
 from tommybar.pack.units import Reader
-from tommybar.shapes.features import PlateShape
+from tommybar.shapes.features import PlateShape, TurnedShape
 
 LEFT, RIGHT = 15.0, 287.0  # margins for the clip
 HEAD, TOP, BOTTOM, FOOT = 19.0, 31.5, 191.8, 198.0
@@ -146,7 +146,7 @@ def _left(
     first = notes[0].piece(width).height + 6.0 if needed else 40.0
     height = min(max(COLUMN - first, SKETCH[0]), SKETCH[1])
     marks: list[Mark] = []
-    length = part.shape.length.value if part.shape is not None else 0.0
+    length = part.shape.length.value if isinstance(part.shape, TurnedShape | PlateShape) else 0.0
     if card.machine == "lathe" and run is not None:
         marks = grip_marks(card, run, length, width, height, imprint.reader)
     elif card.machine != "lathe":

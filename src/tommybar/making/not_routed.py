@@ -1,0 +1,62 @@
+"""Features that the drawing shows and that no card makes yet, each told as a stop.
+
+The list is by kind of feature: who adds the steps for a kind takes it out
+here, so that a feature can be made or be told, and never be passed over.
+"""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part
+from tommybar.findings import Finding
+from tommybar.shapes.features import PlateShape, TurnedShape
+
+NUMBER = 906
+TURNED = (
+    ("face_grooves", "a groove in a face"),
+    ("bore_tapers", "a tapered bore"),
+    ("cups", "a cup or countersink"),
+    ("centres", "a centre hole"),
+    ("bore_grooves", "a groove in a bore"),
+    ("flats", "flats on a round"),
+    ("head_slots", "a slot across a face"),
+    ("cross_slots", "a slot along a round"),
+    ("keyways", "a keyway"),
+    ("bore_keyways", "a keyway in a bore"),
+    ("slits", "a slit"),
+    ("engravings", "engraving"),
+)
+PLATE = (
+    ("slots", "a slot"),
+    ("pockets", "a pocket"),
+    ("steps", "a step"),
+    ("vees", "a vee"),
+    ("dovetails", "a dovetail"),
+    ("edges", "a chamfer round a face"),
+    ("slits", "a slit"),
+    ("engravings", "engraving"),
+)
+
+
+def not_routed(part: Part) -> tuple[Finding, ...]:
+    """One stop for each feature of a part that no card makes yet."""
+    shape = part.shape
+    if isinstance(shape, TurnedShape | PlateShape):
+        kinds = TURNED if isinstance(shape, TurnedShape) else PLATE
+        found = [(one.name, words) for field, words in kinds for one in getattr(shape, field)]
+        if isinstance(shape, PlateShape):
+            if shape.outline is not None:
+                found.append(("outline", "an outline that is no rectangle"))
+            found += [(hole.name, "a hole at a slant") for hole in shape.holes if hole.tilt]
+        return tuple(_told(part.name, name, words) for name, words in found)
+    return (_told(part.name, "", f"a part of this kind ({type(shape).__name__})"),) if shape else ()
+
+
+def _told(part: str, feature: str, what: str) -> Finding:
+    return Finding(
+        NUMBER,
+        "stop",
+        f"{feature or part}: no card is written yet for {what}.",
+        part=part,
+        feature=feature,
+        remedy="Make it from the drawing by your own order of work, or leave it out.",
+    )
