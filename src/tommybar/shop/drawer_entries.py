@@ -126,6 +126,22 @@ ReamerEntry = Annotated[
 Span = Annotated[tuple[NotNegativeLength, Length], Field(description="from, to")]
 
 
+class CounterboreEntry(Entry):
+    """A counterbore with a pilot."""
+
+    dia: Length
+    pilot: Length
+
+    @model_validator(mode="after")
+    def _pilot_is_smaller(self) -> CounterboreEntry:
+        if self.pilot >= self.dia:
+            raise Refusal(
+                f"The counterbore is {self.dia:.6g} mm with a pilot of {self.pilot:.6g} mm; the pilot is smaller.",
+                "Write dia for the seat and pilot for the pin in front of it.",
+            )
+        return self
+
+
 class InstrumentEntry(Entry):
     """A measuring instrument."""
 

@@ -13,7 +13,7 @@ from tommybar.refusals import Refusal
 from tommybar.shop.examples import example_shops
 from tommybar.shop.filling import NO_SHOP, Filler
 from tommybar.shop.machine_entries import LatheEntry, MillEntry
-from tommybar.shop.model import Bar, Lathe, Mill, Shop
+from tommybar.shop.model import Bar, Counterbore, Lathe, Mill, Shop
 from tommybar.shop.nearest_example import figures_of, nearest_example
 from tommybar.shop.rack_entries import StockEntry, bars_from
 from tommybar.shop.shop_file import ShopFile
@@ -73,6 +73,8 @@ def shop_from(file: ShopFile, example: Shop) -> Shop:
         obtainable=_stock(filler, file, file.obtainable, example.obtainable, "obtainable"),
         can=frozenset(filler.take(file.can, example.can, "can")),
         saw_kerf=filler.take(file.saw_kerf, example.saw_kerf, "saw_kerf"),
+        counterbores=tuple(Counterbore(one.dia, one.pilot) for one in file.counterbores),
+        long_drills=file.long_drills,
         assumed=tuple(filler.assumed),
     )
 

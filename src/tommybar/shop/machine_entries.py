@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
-from pydantic import model_validator
+from pydantic import Field, model_validator
 
 from tommybar.design.figures import NotNegativeLength, Power
 from tommybar.design.figures import PositiveLength as Length
@@ -96,3 +96,20 @@ class MillEntry(Entry):
     readout: NotNegativeLength = 0.0  # left out: there is none
     rotary_table: NotNegativeLength = 0.0
     rotary_height: NotNegativeLength = 0.0
+    boring_head: Annotated[
+        tuple[NotNegativeLength, NotNegativeLength],
+        Field(description="smallest hole its bar enters, largest it bores"),
+    ] = (0.0, 0.0)
+    vee_to: NotNegativeLength = 0.0
+    vee_bottom: NotNegativeLength = 0.0
+    sine_bar: NotNegativeLength = 0.0
+
+    @model_validator(mode="after")
+    def _head_rises(self) -> MillEntry:
+        least, most = self.boring_head
+        if most > 0 and least >= most:
+            raise Refusal(
+                f"The boring head ends at {most:.6g} mm; it must end above {least:.6g} mm.",
+                "Write the smallest hole that its bar enters first.",
+            )
+        return self

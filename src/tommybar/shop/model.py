@@ -123,6 +123,21 @@ class Mill:
     readout: float = 0.0  # resolution of a digital read-out; 0: none
     rotary_table: float = 0.0  # diameter; 0: none
     rotary_height: float = 0.0
+    boring_head: tuple[float, float] = (
+        0.0,
+        0.0,
+    )  # smallest hole its bar enters, largest it bores; 0: not known
+    vee_to: float = 0.0  # largest round that the vee block takes; 0: none
+    vee_bottom: float = 0.0  # from the block's foot to the root of its 90-degree vee
+    sine_bar: float = 0.0  # between its rollers; 0: none
+
+
+@dataclass(frozen=True)
+class Counterbore:
+    """A counterbore with a pilot: both diameters [mm]."""
+
+    dia: float
+    pilot: float
 
 
 @dataclass(frozen=True)
@@ -181,6 +196,8 @@ class Shop:
         str
     ]  # "arbor", "adhesive arbor", "split sleeve", "between centres", "four-jaw clocked", ...
     saw_kerf: float = 1.5
+    counterbores: tuple[Counterbore, ...] = ()
+    long_drills: tuple[float, ...] = ()  # diameters owned in the long series besides the jobber drills
     assumed: tuple[str, ...] = ()  # places of the file that were taken from an example shop
 
     def jaw_set(self, name: str) -> Jaws | None:

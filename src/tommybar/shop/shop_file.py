@@ -12,7 +12,7 @@ from tommybar.facts.materials import material
 from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal, nearest
 from tommybar.shop.amounts import Lengths, at_least_one
-from tommybar.shop.drawer_entries import InstrumentEntry, JawsEntry, ReamerEntry, ToolEntry
+from tommybar.shop.drawer_entries import CounterboreEntry, InstrumentEntry, JawsEntry, ReamerEntry, ToolEntry
 from tommybar.shop.machine_entries import LatheEntry, MillEntry
 from tommybar.shop.rack_entries import StockEntry
 
@@ -84,6 +84,8 @@ class ShopFile(Entry):
     dies: Threads | None = None
     cutters: Lengths | None = None
     countersinks: Lengths | None = None
+    counterbores: tuple[CounterboreEntry, ...] = ()  # left out: there are none
+    long_drills: Lengths = ()
     instruments: tuple[InstrumentEntry, ...] | None = None
     rack: Stock | None = None
     obtainable: Stock | None = None

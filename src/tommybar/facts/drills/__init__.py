@@ -2,6 +2,7 @@
 
 from tommybar.facts.drills.centre_drills import CentreDrill, centre_drill, centre_drills_of_form
 from tommybar.facts.drills.cutters import countersink_depth, countersink_diameters, end_mill_diameters
+from tommybar.facts.drills.lengths import DrillLength, drill_length
 from tommybar.facts.drills.points import point_length
 from tommybar.facts.drills.reaming import (
     ReamingAllowance,
@@ -15,6 +16,7 @@ from tommybar.facts.drills.sizes import SERIES, DrillSize, drill_size, drills_of
 __all__ = [
     "SERIES",
     "CentreDrill",
+    "DrillLength",
     "DrillSize",
     "ReamingAllowance",
     "ReamingDrill",
@@ -22,6 +24,7 @@ __all__ = [
     "centre_drills_of_form",
     "countersink_depth",
     "countersink_diameters",
+    "drill_length",
     "drill_size",
     "drills_of_series",
     "end_mill_diameters",
