@@ -243,3 +243,17 @@ def test_a_trouble_that_asks_a_further_figure_has_a_field_for_it(opened, build):
     form = {"number": "29", "about": "wheel.rim", "value": "69.52", "more": "warm"}
 
     assert opened.post(f"{build}/rescue", form).status_code == 400
+
+
+def test_a_days_copy_is_brought_back_from_the_page(opened, build, words):
+    """The page lists the day's copies; bringing one back says how much was here already."""
+    send(opened, build, {"entries": [entry("tick", "wheel/1/1")]})
+    page = opened.get("/archive")
+    copy = re.search(r'name="copy" value="(builds-[\d-]+\.sqlite)"', page.text)[1]
+
+    back = opened.post("/archive/copies", {"copy": copy})
+    wrong = opened.post("/archive/copies", {"copy": "../builds.sqlite"})
+
+    assert re.search(r"0 builds and 0 entries are back; [1-9]\d* were here already", words(back))
+    assert wrong.status_code == 400
+    assert "There is no copy" in words(wrong)

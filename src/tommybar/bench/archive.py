@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import sqlite3
 import zipfile
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -83,22 +84,37 @@ def read_archive(folder: Folder, place: str | Path) -> Brought:
     """
     found = read_checked(Path(place))
     with writing(folder.database) as database:
-        known = _refuse_other_builds(
-            found.builds, [build_of(row) for row in database.execute("SELECT * FROM builds")]
-        )
-        new_builds = [one for one in found.builds if one.id not in known]
-        for build in new_builds:
-            put_build(database, build)
-        there = {
-            row["id"]: (row["build"], entry_of(row)) for row in database.execute("SELECT * FROM entries")
-        }
-        new_entries = _refuse_other_entries(found.entries, there)
-        for build_id, entry in new_entries:
-            put_entry(database, build_id, entry)
+        builds, entries, known = _add_missing(database, found.builds, found.entries)
         designs, moved = _lay_in(folder, "design", found.designs)
         shops, moved_shops = _lay_in(folder, "shop", found.shops)
-    doubles = len(found.builds) - len(new_builds) + len(found.entries) - len(new_entries)
-    return Brought(designs, shops, len(new_builds), len(new_entries), doubles, (*moved, *moved_shops))
+    return Brought(designs, shops, builds, entries, known, (*moved, *moved_shops))
+
+
+def merge(
+    folder: Folder, builds: tuple[Build, ...], entries: tuple[tuple[str, Entry], ...]
+) -> tuple[int, int, int]:
+    """Add the builds and entries that are not there: how many of each are new, how many were known.
+
+    All of it comes in or none; raises :class:`Refusal` when one of them is
+    there already and says something else.
+    """
+    with writing(folder.database) as database:
+        return _add_missing(database, builds, entries)
+
+
+def _add_missing(
+    database: sqlite3.Connection, builds: tuple[Build, ...], entries: tuple[tuple[str, Entry], ...]
+) -> tuple[int, int, int]:
+    known = _refuse_other_builds(builds, [build_of(row) for row in database.execute("SELECT * FROM builds")])
+    new_builds = [one for one in builds if one.id not in known]
+    for build in new_builds:
+        put_build(database, build)
+    there = {row["id"]: (row["build"], entry_of(row)) for row in database.execute("SELECT * FROM entries")}
+    new_entries = _refuse_other_entries(entries, there)
+    for build_id, entry in new_entries:
+        put_entry(database, build_id, entry)
+    doubles = len(builds) - len(new_builds) + len(entries) - len(new_entries)
+    return len(new_builds), len(new_entries), doubles
 
 
 def _refuse_other_builds(coming: Iterable[Build], there: Iterable[Build]) -> set[str]:

@@ -37,7 +37,7 @@ def refusal_of(error: OSError | sqlite3.Error, place: Path) -> Refusal | OwnFaul
     if "malformed" in words or "not a database" in words:
         return Refusal(
             f"{place} is damaged.",
-            "Put the newest file of the folder backups in its place, or import an archive.",
+            "Bring the newest copy back: tommybar import FILE, with a file of the folder backups; the damaged one is put aside.",
         )
     if isinstance(error, OSError):
         return Refusal(f"{place} cannot be used: {error.strerror or error}.", "Check the folder.")

@@ -11,6 +11,7 @@ from starlette.responses import Response
 
 from tommybar.bench.archive import Brought, read_archive, write_archive
 from tommybar.bench.folder import Folder
+from tommybar.bench.restore import BroughtBack, DayCopy, bring_back, day_copies
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer
 
@@ -22,6 +23,7 @@ class ArchivePage:
     complaints: tuple[Complaint, ...]
     words: str
     folder: str
+    copies: tuple[DayCopy, ...]
 
 
 def archive(ask: Ask) -> Response:
@@ -30,7 +32,8 @@ def archive(ask: Ask) -> Response:
 
 
 def _shown(ask: Ask, wrong: Refusal | None = None, words: str = "") -> Response:
-    page = ArchivePage(wrong.complaints if wrong else (), words, str(ask.desk.files.path))
+    path = ask.desk.files.path
+    page = ArchivePage(wrong.complaints if wrong else (), words, str(path), day_copies(Folder(path)))
     return answer(ask, "archive.html", page, "builds", 400 if wrong else 200)
 
 
@@ -58,6 +61,22 @@ def bring_in(ask: Ask) -> Response:
         except Refusal as refusal:
             return _shown(ask, refusal)
     return _shown(ask, None, _words(brought))
+
+
+def restore(ask: Ask) -> Response:
+    """Bring back what is missing now from a day's copy."""
+    try:
+        found = bring_back(Folder(ask.desk.files.path), str(ask.form.get("copy", "")))
+    except Refusal as refusal:
+        return _shown(ask, refusal)
+    return _shown(ask, None, _back(found))
+
+
+def _back(found: BroughtBack) -> str:
+    aside = f" The damaged database lies in backups as {found.put_aside}." if found.put_aside else ""
+    return (
+        f"{found.builds} builds and {found.entries} entries are back; {found.known} were here already.{aside}"
+    )
 
 
 def _words(brought: Brought) -> str:
