@@ -10,7 +10,28 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tommybar.shapes.features import Shape
+from tommybar.design.joints import (
+    AdhesiveRelation,
+    AlikeRelation,
+    BeltRelation,
+    BenchWork,
+    ClockingRelation,
+    ContactRelation,
+    Duty,
+    FlushRelation,
+    PatternRelation,
+    PinRelation,
+    PivotRelation,
+    PressRelation,
+    RunoutRelation,
+    ScrewJoint,
+    SeatRelation,
+    SolderRelation,
+    SquareRelation,
+    SweepRelation,
+    ThreadRelation,
+)
+from tommybar.shapes.features import BoughtShape, Shape
 
 Follows = Literal[
     "scale", "reamer", "drill", "cutter", "thread", "bar", "plate", "sheet", "bought", "nothing", ""
@@ -28,10 +49,15 @@ class RunoutNeed:
 
 @dataclass(frozen=True)
 class Part:
-    """One part with its figures filled in. ``kind`` says how it is come by."""
+    """One part with its figures filled in. ``kind`` says how it is come by.
+
+    A rolled ring is of kind "sheet" (or "wire" when it is of wire), a spring
+    of kind "wire". ``envelope`` is what the tables say of a bought part; None
+    when they do not know its designation and the design says so.
+    """
 
     name: str
-    kind: Literal["turned", "plate", "bought"]
+    kind: Literal["turned", "plate", "sheet", "wire", "bought"]
     material: str
     count: int
     shape: Shape | None  # None for a bought part
@@ -39,6 +65,8 @@ class Part:
     bought: str = ""  # designation of a bought part, e.g. "ISO 4762 M5 x 16"
     note: str = ""
     blank_from: str = ""  # section wished for by the designer ("round", "flat"); empty: the program chooses
+    bench: tuple[BenchWork, ...] = ()
+    envelope: BoughtShape | None = None
 
 
 @dataclass(frozen=True)
@@ -49,6 +77,8 @@ class FitRelation:
     shaft: str
     zones: str
     joint: Literal["", "press", "adhesive", "solder"] = ""
+    clearance: tuple[float, float] | None = None  # wished for by the designer, least and greatest [mm]
+    engaged: float | None = None  # length of hole on shaft [mm]
 
 
 @dataclass(frozen=True)
@@ -106,6 +136,24 @@ class SizedDesign:
     screws: tuple[ScrewRelation, ...] = ()
     purposes: tuple[Purpose, ...] = ()
     cautions: tuple[str, ...] = field(default=())  # the designer's own words for the cover
+    runouts: tuple[RunoutRelation, ...] = ()
+    squares: tuple[SquareRelation, ...] = ()
+    clockings: tuple[ClockingRelation, ...] = ()
+    threads: tuple[ThreadRelation, ...] = ()
+    screw_joints: tuple[ScrewJoint, ...] = ()
+    patterns: tuple[PatternRelation, ...] = ()
+    presses: tuple[PressRelation, ...] = ()
+    adhesives: tuple[AdhesiveRelation, ...] = ()
+    solders: tuple[SolderRelation, ...] = ()
+    pins: tuple[PinRelation, ...] = ()
+    contacts: tuple[ContactRelation, ...] = ()
+    belts: tuple[BeltRelation, ...] = ()
+    pivots: tuple[PivotRelation, ...] = ()
+    sweeps: tuple[SweepRelation, ...] = ()
+    alike: tuple[AlikeRelation, ...] = ()
+    seats: tuple[SeatRelation, ...] = ()
+    flush: tuple[FlushRelation, ...] = ()
+    duties: tuple[Duty, ...] = ()
 
     def part(self, name: str) -> Part:
         """The part of that name."""
