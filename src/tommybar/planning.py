@@ -31,6 +31,7 @@ from tommybar.making.joints import Joint, joints_of
 from tommybar.making.lengths import spoken
 from tommybar.making.loop_lengths import LoopLength, loop_lengths
 from tommybar.making.parts import gives_to, making_order, route_part
+from tommybar.making.route import holding_name
 from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
 from tommybar.making.warnings import dial_trial
@@ -84,6 +85,7 @@ class Plan:
     figures: tuple[Figure, ...]
     findings: tuple[Finding, ...]
     rounds: int  # how often the loop went round
+    stock_from: Stock = "ask"  # where metal was allowed to come from
 
     def part(self, name: str) -> PartPlan:
         """The plan of the part of that name."""
@@ -111,8 +113,49 @@ def _mass(part: Part) -> float:
     return mass_properties(part.shape, material(part.material).density).mass
 
 
+def routed(
+    part: Part,
+    mates: tuple[tuple[str, tuple[str, ...]], ...],
+    joints: tuple[Joint, ...],
+    lengths: tuple[LoopLength, ...],
+    shop: Shop,
+    stock: Stock,
+    excluded: frozenset[str] = frozenset(),
+    forbidden: frozenset[tuple[int, str]] = frozenset(),
+) -> tuple[Making, PartRun | None]:
+    """Route and dry run of one part.
+
+    A holding in which the dry run collides is excluded and the route is
+    searched once more; when no other way is found the first one is given
+    back with its collision. The making names what was excluded on the way.
+    """
+    first: tuple[Making, PartRun | None] | None = None
+    for _ in range(EXCLUSIONS + 1):
+        making = route_part(
+            part,
+            dict(mates),
+            shop,
+            stock=stock,
+            excluded=excluded,
+            forbidden=forbidden,
+            joints=joints,
+            lengths=lengths,
+        )
+        if first is not None and not (making.cards and _whole(making)):
+            return first
+        run = _run(part, making, shop)
+        first = first or (making, run)
+        bad = [] if run is None else [one for one in run.findings if one.severity == "stop" and one.card]
+        if not bad:
+            return making, run
+        hold = making.cards[bad[0].card - 1].hold
+        excluded |= {holding_name(hold.device, hold.surface)}
+    assert first is not None
+    return first
+
+
 @lru_cache(maxsize=512)
-def _made_part(
+def made_part(
     part: Part,
     mates: tuple[tuple[str, tuple[str, ...]], ...],
     joints: tuple[Joint, ...],
@@ -120,29 +163,8 @@ def _made_part(
     shop: Shop,
     stock: Stock,
 ) -> tuple[Making, PartRun | None, float]:
-    """Route, dry run and mass of one part; kept by content, so that only what changed is worked out again.
-
-    A holding in which the dry run collides is excluded and the route is
-    searched once more; when no other way is found the collision is told.
-    """
-    excluded: frozenset[str] = frozenset()
-    making = route_part(part, dict(mates), shop, stock=stock, joints=joints, lengths=lengths)
-    run = _run(part, making, shop)
-    best = (making, run)
-    for _ in range(EXCLUSIONS):
-        bad = [] if run is None else [one for one in run.findings if one.severity == "stop" and one.card]
-        if not bad:
-            best = (making, run)
-            break
-        hold = making.cards[bad[0].card - 1].hold
-        excluded |= {f"{hold.device} on {hold.surface}"}
-        making = route_part(
-            part, dict(mates), shop, stock=stock, excluded=excluded, joints=joints, lengths=lengths
-        )
-        if not making.cards or any(one.severity == "stop" for one in making.findings):
-            break
-        run = _run(part, making, shop)
-    making, run = best
+    """Route, dry run and mass [g] of one part; kept by content, so that only what changed is worked out again."""
+    making, run = routed(part, mates, joints, lengths, shop, stock)
     if run is not None:
         faults = tuple(
             Finding(
@@ -154,7 +176,7 @@ def _made_part(
             )
             for words in (route_faults(part, making.cards, shop) if _whole(making) else ())
         )
-        making = Making(making.blank, making.cards, (*making.findings, *faults))
+        making = replace(making, findings=(*making.findings, *faults))
     return making, run, round(_mass(part), 2)
 
 
@@ -192,7 +214,7 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
     for name in making_order(sized):
         tell(f"route of {name}")
         part = sized.part(name)
-        making, run, mass = _made_part(
+        making, run, mass = made_part(
             part, mates, joints_of(sized, name), loop_lengths(sized, name), shop, stock
         )
         findings += making.findings
@@ -336,4 +358,5 @@ def plan(
         tuple(figures),
         in_order([spoken(one, words_in) for one in (*now.findings, *found, *found_checks)]),
         rounds,
+        stock,
     )

@@ -23,6 +23,7 @@ FLOORS = (
     "checks",
     "nest",
     "planning",
+    "alternatives",
     "pack",
     "bench",
     "web",

@@ -2,11 +2,16 @@
 
 A sentence of a card is written once, with its lengths marked; ``spoken`` puts
 the figures in for the reader. The marks are two private characters that no
-name or word can hold.
+name or word can hold. A figure that is written out with its unit ("0.05 mm",
+"3-36 mm") needs no mark: the unit itself says that it is a length.
+
+A figure in inches has a decimal more than it needs, and a limit is rounded to
+its safe side: a most downwards, a least upwards.
 """
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
@@ -16,6 +21,18 @@ from tommybar.facts.drills import drills_of_series
 
 OPEN, CLOSE = "\ue000", "\ue001"
 MARKED = re.compile(f"{OPEN}([^|{CLOSE}]*)\\|([^{CLOSE}]*){CLOSE}")
+ONE = r"[+-]?\d+(?:\.\d+)?"
+BETWEEN = r"(?: to |-| x |, | or | and |/)"
+# A figure or a row of them with its unit; not mm/rev, mm2, g mm, nor the tail of a name ("M3-8 mm", "#7").
+WRITTEN = re.compile(rf"(?<![\w.#/+-])(?P<row>{ONE}(?:{BETWEEN}{ONE})*) mm(?![\w/²³^])(?! ?\()")
+NAMED = (
+    r"(?:reamers?|drills?|taps?|dies?|collets?|cutters?|mills?|bars?|rods?|sheets?|plates?|flats?|blanks?)"
+)
+NAMED_AFTER = re.compile(rf"^ (?:slot |end |centre |round |hexagon |square )?{NAMED}\b")
+NAMED_BEFORE = re.compile(rf"\b{NAMED} $")
+MOST = re.compile(r"(?:at most|up to|within|no more than|not above|not over|no longer than|only) $")
+LEAST = re.compile(r"(?:at least|no less than|not below|not under) $")
+SAME = 1e-6  # an inch size to the last figure: 12.7 is 1/2 in [mm]
 NEAR = 0.003  # a tool is the inch size it is within so much of [mm]
 T = TypeVar("T")
 
@@ -24,6 +41,8 @@ class Mm(float):
     """A length [mm] that marks itself when it is written into a sentence.
 
     The format is the metric one; "tool" stands for the name of a tool's size.
+    After it may stand "mm", when the unit is to be written in metric words
+    too, and "most" or "least" for a limit ("{Mm(0.05):.2f mm most}").
     """
 
     def __format__(self, spec: str) -> str:
@@ -49,9 +68,9 @@ def tool_size_words(size: float, unit: Literal["mm", "in"] = "mm") -> str:
     ('7.8', '5/16 in', '5/16 in')
     """
     whole_tenth = abs(size * 20 - round(size * 20)) < 1e-6
-    if whole_tenth:
-        return f"{size:g} mm" if unit == "in" else f"{size:g}"
     near = min(_inch_names(), key=lambda named: abs(named[0] - size))
+    if whole_tenth and not (unit == "in" and abs(near[0] - size) < SAME):
+        return f"{size:g} mm" if unit == "in" else f"{size:g}"
     if abs(near[0] - size) < NEAR:
         return near[1]
     return f"{size / 25.4:.4f} in" if unit == "in" else f"{size:.2f}"
@@ -60,12 +79,44 @@ def tool_size_words(size: float, unit: Literal["mm", "in"] = "mm") -> str:
 def _figure(value: float, spec: str, unit: Literal["mm", "in"]) -> str:
     if spec == "tool":
         return tool_size_words(value, unit)
-    if unit == "mm":
-        return format(round(value, 4), spec)
+    spec, *more = spec.split(" ")
     decimals = re.fullmatch(r"\+?\.(\d)f", spec)
+    side = "most" if "most" in more else "least" if "least" in more else ""
+    if unit == "mm":
+        places = int(decimals.group(1)) if decimals else 4
+        return format(_rounded(value, places, side), spec) + (" mm" if "mm" in more else "")
     places = max(3, int(decimals.group(1)) + 1) if decimals else 3
     sign = "+" if spec.startswith("+") else ""
-    return format(value / 25.4, f"{sign}.{places}f") + " in"
+    return format(_rounded(value / 25.4, places, side), f"{sign}.{places}f") + " in"
+
+
+def _rounded(value: float, places: int, side: str) -> float:
+    """A figure to so many places: to the nearest, or a limit to its safe side."""
+    if not side:
+        return round(value, max(places, 4))
+    grid = 10.0**places
+    steps = value * grid
+    return (math.floor(steps + 1e-6) if side == "most" else math.ceil(steps - 1e-6)) / grid
+
+
+def _in_inches(found: re.Match[str]) -> str:
+    """Figures that were written out in mm, in inches; what is named by its size keeps its name."""
+    words, row = found.string, found.group("row")
+    before, after = words[: found.start()], words[found.end() :]
+    side = "most" if MOST.search(before) else "least" if LEAST.search(before) else ""
+
+    def one(figure: re.Match[str]) -> str:
+        said = figure.group(0)
+        places = min(5, max(3, len(said.partition(".")[2]) + 2))
+        return format(
+            _rounded(float(said) / 25.4, places, side), f"{'+' if said[0] == '+' else ''}.{places}f"
+        )
+
+    pieces = re.split(f"({BETWEEN})", row)
+    said = "".join(piece if n % 2 else re.sub(ONE, one, piece) for n, piece in enumerate(pieces)) + " in"
+    if NAMED_AFTER.match(after) or NAMED_BEFORE.search(before):
+        return f"{row} mm ({said})"
+    return said
 
 
 def spoken(thing: T, unit: Literal["mm", "in"]) -> T:
@@ -77,15 +128,18 @@ def spoken(thing: T, unit: Literal["mm", "in"]) -> T:
     'stop at Z 14.70 from the face'
     >>> spoken(f"stop at Z {Mm(14.7):.2f} from the face", "in")
     'stop at Z 0.579 in from the face'
+    >>> spoken("the 8 mm reamer cuts 8.012 mm, at most 8.015 mm is allowed", "in")
+    'the 8 mm (0.315 in) reamer cuts 0.31543 in, at most 0.31555 in is allowed'
     """
     return _spoken(thing, unit)  # type: ignore[no-any-return]  # the same type goes in and comes out
 
 
 def _spoken(thing: Any, unit: Literal["mm", "in"]) -> Any:
     if isinstance(thing, str):
-        if OPEN not in thing:
-            return thing
-        return MARKED.sub(lambda found: _figure(float(found.group(1)), found.group(2), unit), thing)
+        said_so = thing
+        if OPEN in thing:
+            said_so = MARKED.sub(lambda found: _figure(float(found.group(1)), found.group(2), unit), thing)
+        return WRITTEN.sub(_in_inches, said_so) if unit == "in" and " mm" in said_so else said_so
     if isinstance(thing, tuple):
         said = tuple(_spoken(one, unit) for one in thing)
         return said if any(a is not b for a, b in zip(said, thing, strict=True)) else thing

@@ -60,6 +60,11 @@ class _Node:
     broken: tuple[tuple[str, str, float, float], ...] = field(compare=False)
 
 
+def holding_name(device: str, surface: str) -> str:
+    """The name by which a way of holding is excluded or forbidden."""
+    return f"{device} on {surface}"
+
+
 def _relations(
     part: Part, node_made: dict[str, int], axes: tuple[Axis, ...]
 ) -> list[tuple[str, str, float, float, float]]:
@@ -73,10 +78,15 @@ def _relations(
     return found
 
 
-def _tied(part: Part, node: _Node) -> tuple[int, ...]:
-    """In which cards the features with run-out needs were made: states alike in this are alike."""
+def _tied(part: Part, node: _Node) -> tuple[object, ...]:
+    """What the rest of a route hangs on besides what is made: states alike in this are alike.
+
+    With run-out needs that is where their features were made, and all axes:
+    a dearer holding that runs truer may be the cheaper one in the end.
+    """
     names = [name for need in part.needs for name in (need.of, need.to)]
-    return (len(node.set_ups), *(node.made_in.get(name, -1) for name in names))
+    axes = node.axes if part.needs else ()
+    return (len(node.set_ups), *(node.made_in.get(name, -1) for name in names), *axes)
 
 
 def _groups(part: Part, new: frozenset[str], made: frozenset[str]) -> list[frozenset[str]]:
@@ -103,6 +113,7 @@ def search_route(
     *,
     bar: float = 0.0,
     excluded: frozenset[str] = frozenset(),
+    forbidden: frozenset[tuple[int, str]] = frozenset(),
     keep_runout: bool = True,
 ) -> Route:
     """Find the cheapest route of set-ups.
@@ -110,7 +121,9 @@ def search_route(
     ``blank_dia`` is the blank's diameter, ``faces`` the metal for facing an
     end, ``bar`` the diameter of a bar whose surface may stay [mm]. Options
     whose device and surface are named in ``excluded`` ("device on surface")
-    are not used. With ``keep_runout`` false the run-out needs only cost.
+    are not used anywhere, those in ``forbidden`` not as the set-up of that
+    number (1 is the first). With ``keep_runout`` false the run-out needs only
+    cost.
     """
     jobs = jobs_of(shape, bar)
     wanted = frozenset(j.name for j in jobs)
@@ -119,7 +132,7 @@ def search_route(
     ticket = count()
     start = _Node(0.0, next(ticket), (), (), supplied, dict.fromkeys(supplied, 0), ())
     queue = [start]
-    best_seen: dict[tuple[frozenset[str], tuple[int, ...]], float] = {}
+    best_seen: dict[tuple[frozenset[str], tuple[object, ...]], float] = {}
     rejected: list[Rejected] = []
     nearest_missing = wanted
     popped = 0
@@ -148,7 +161,8 @@ def search_route(
             refused = refused_blank
         rejected.extend(refused)
         for option in options:
-            if f"{option.device} on {option.surface}" in excluded:
+            name = holding_name(option.device, option.surface)
+            if name in excluded or (len(node.set_ups) + 1, name) in forbidden:
                 continue
             new = reached(option, shape, jobs, node.made)
             variants = [new]

@@ -26,11 +26,14 @@ TRIED_BARS = 4  # how many bars are tried for a route before giving up
 
 @dataclass(frozen=True)
 class Making:
-    """Blank, cards and findings of one part."""
+    """Blank, cards and findings of one part, and what its route weighed in the search."""
 
     blank: Blank | None
     cards: tuple[Card, ...]
     findings: tuple[Finding, ...]
+    weight: float = 0.0  # of the route with its bar, in the search's own measure; 0 where nothing is searched
+    exhausted: bool = True  # whether no search ran out of its budget, so that nothing weighs less
+    excluded: frozenset[str] = frozenset()  # holdings that the dry run took out before this route was found
 
 
 def turned_part(
@@ -40,6 +43,7 @@ def turned_part(
     *,
     stock: str = "ask",
     excluded: frozenset[str] = frozenset(),
+    forbidden: frozenset[tuple[int, str]] = frozenset(),
     joints: tuple[Joint, ...] = (),
 ) -> Making:
     """Find blank and route of a turned part and write its cards."""
@@ -50,10 +54,19 @@ def turned_part(
         return Making(None, (), (_no_bar(part, shop, stock),))
     best: tuple[float, Route, Bar, bool] | None = None
     failed: Route | None = None
+    exhausted = True
     for place, (bar, stays) in enumerate(choices[:TRIED_BARS]):
         route = search_route(
-            part, drawn, bar.size, facing(bar.size), shop, bar=bar.size if stays else 0.0, excluded=excluded
+            part,
+            drawn,
+            bar.size,
+            facing(bar.size),
+            shop,
+            bar=bar.size if stays else 0.0,
+            excluded=excluded,
+            forbidden=forbidden,
         )
+        exhausted = exhausted and route.exhausted
         if not route.set_ups:
             failed = failed or route
             continue
@@ -72,13 +85,14 @@ def turned_part(
             shop,
             bar=bar.size if stays else 0.0,
             excluded=excluded,
+            forbidden=forbidden,
             keep_runout=False,
         )
         findings += _no_route(part, failed, route, bar, shop)
         if not route.set_ups:
-            return Making(None, (), tuple(findings))
+            return Making(None, (), tuple(findings), exhausted=exhausted, excluded=excluded)
         best = (route.cost, route, bar, stays)
-    _, route, bar, stays = best
+    weight, route, bar, stays = best
     shape = as_machined(drawn, shop)
     why = (
         f"{bar.name}: its own surface stays on {largest_outside(drawn):g}"
@@ -95,7 +109,7 @@ def turned_part(
     findings += found
     whole = (*cards, *milled, *joined)
     whole = tuple(replace(card, of=len(whole), after=_after(card, len(whole))) for card in whole)
-    return Making(blank, whole, tuple(findings))
+    return Making(blank, whole, tuple(findings), round(weight, 6), exhausted, excluded)
 
 
 def _after(card: Card, of: int) -> str:

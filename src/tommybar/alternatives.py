@@ -1,0 +1,190 @@
+"""What another way of holding would cost: each grip of a turned part forbidden in turn, and the search asked again.
+
+The route that a plan shows weighs least. Here its holdings are taken away
+card by card: either the best route without one is found, and its price is
+told, or there is none, and the figures that stand against it are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
+from typing import Literal
+
+from tommybar.dryrun.runs import PartRun
+from tommybar.findings import Finding, in_order
+from tommybar.making.cards import Card
+from tommybar.making.joints import joints_of
+from tommybar.making.lengths import Mm, spoken
+from tommybar.making.loop_lengths import loop_lengths
+from tommybar.making.parts import gives_to
+from tommybar.making.route import holding_name
+from tommybar.making.turned import Making
+from tommybar.planning import Plan, made_part, routed
+from tommybar.shapes.features import TurnedShape
+
+WAYS = 2  # other ways that are looked for, for each card
+MADE_FIRST = ("sleeve", "arbor", "stub")  # devices that are turned before they can hold
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """A route that does without a holding, and its price against the chosen route."""
+
+    holding: str  # how the card of that number is held instead; empty when the route has no such card
+    cards: tuple[Card, ...]
+    run: PartRun | None
+    weight: float  # more in the search's own measure; not below 0, since the chosen route weighs least
+    minutes: float  # more; below 0 when it is quicker [min]
+    set_ups: int  # more grips, all machines
+    changes: tuple[str, ...]  # what is different, in words
+
+
+@dataclass(frozen=True)
+class OtherWays:
+    """One card of the chosen route: what there is instead of its holding."""
+
+    card: int
+    holding: str
+    ways: tuple[Alternative, ...]  # the lightest first
+    against: tuple[Finding, ...]  # what stands against any further way; empty when enough were found
+    proven: bool  # whether the searches ended within their budget: nothing was overlooked
+
+
+def alternatives(
+    plan: Plan,
+    name: str,
+    cards: Collection[int] = (),
+    *,
+    words_in: Literal["mm", "in"] = "mm",
+    tell: Callable[[str], None] = lambda words: None,
+) -> tuple[OtherWays, ...]:
+    """For each lathe card of a part (or for ``cards``), the best routes without its holding, or why there is none.
+
+    Empty for parts without a searched route (plates, bought parts, parts for
+    which no route was found). ``tell`` hears one line per search.
+    """
+    part = plan.part(name).part
+    if not isinstance(part.shape, TurnedShape):
+        return ()
+    asked = (
+        part,
+        tuple(sorted(gives_to(plan.design).items())),
+        joints_of(plan.design, name),
+        loop_lengths(plan.design, name),
+        plan.shop,
+        plan.stock_from,
+    )
+    chosen, run, _ = made_part(*asked)
+    found = []
+    for card in chosen.cards:
+        if card.machine != "lathe" or (cards and card.number not in cards):
+            continue
+        forbidden = frozenset({(card.number, _name(card))})
+        ways: list[Alternative] = []
+        against: tuple[Finding, ...] = ()
+        proven = chosen.exhausted
+        while len(ways) < WAYS and not against:
+            tell(f"card {card.number} of {name}, way {len(ways) + 2}")
+            making, other_run = routed(*asked, chosen.excluded, forbidden)
+            proven = proven and making.exhausted
+            against = _against(making, other_run, chosen, run)
+            if not against:
+                ways.append(_alternative(card.number, making, other_run, chosen, run))
+                forbidden |= _also(card.number, making)
+        found.append(OtherWays(card.number, _name(card), tuple(ways), against, proven))
+    return spoken(tuple(found), words_in)
+
+
+def _name(card: Card) -> str:
+    return holding_name(card.hold.device, card.hold.surface)
+
+
+def _held(number: int, cards: tuple[Card, ...]) -> Card | None:
+    return next((card for card in cards if card.number == number and card.machine == "lathe"), None)
+
+
+def _also(number: int, making: Making) -> frozenset[tuple[int, str]]:
+    """What is forbidden besides, so that the next search finds a third way."""
+    card = _held(number, making.cards)
+    if card is not None:
+        return frozenset({(number, _name(card))})
+    last = [one for one in making.cards if one.machine == "lathe"][-1]
+    return frozenset({(last.number, _name(last))})
+
+
+def _stops(making: Making, run: PartRun | None) -> list[Finding]:
+    return [one for one in (*making.findings, *(run.findings if run else ())) if one.severity == "stop"]
+
+
+def _against(
+    making: Making, run: PartRun | None, chosen: Making, chosen_run: PartRun | None
+) -> tuple[Finding, ...]:
+    """Stops that the chosen route does not have."""
+    had = {(one.number, one.feature) for one in _stops(chosen, chosen_run)}
+    new = [one for one in _stops(making, run) if (one.number, one.feature) not in had]
+    if not new and not making.cards:
+        new = _stops(making, run)
+    return in_order(new)
+
+
+def _alternative(
+    number: int, making: Making, run: PartRun | None, chosen: Making, chosen_run: PartRun | None
+) -> Alternative:
+    card = _held(number, making.cards)
+    return Alternative(
+        _name(card) if card else "",
+        making.cards,
+        run,
+        round(making.weight - chosen.weight, 4),
+        round(sum(one.minutes for one in making.cards) - sum(one.minutes for one in chosen.cards), 1),
+        len(making.cards) - len(chosen.cards),
+        tuple(_changes(making, run, chosen, chosen_run)),
+    )
+
+
+def _changes(making: Making, run: PartRun | None, chosen: Making, chosen_run: PartRun | None) -> list[str]:
+    """What is different, card by card, and in what it leads to."""
+    words = []
+    for number in range(1, max(len(chosen.cards), len(making.cards)) + 1):
+        old, new = _held(number, chosen.cards), _held(number, making.cards)
+        if new is not None and (old is None or _name(old) != _name(new)):
+            first = any(one in new.hold.device for one in MADE_FIRST)
+            line = f"card {number}: {_name(new)}" + (", which has to be made first," if first else "")
+            words.append(line + (f" instead of {_name(old)}" if old else ", a grip more"))
+        elif new is not None and old is not None and old.free_end != new.free_end:
+            words.append(f"card {number}: face {new.free_end} is free instead of {old.free_end}")
+        elif new is None and old is not None:
+            words.append(f"card {number}: no longer needed on the lathe")
+    was = {step.feature: card.number for card in reversed(chosen.cards) for step in card.steps}
+    now = {step.feature: card.number for card in reversed(making.cards) for step in card.steps}
+    moved: dict[tuple[int, int], list[str]] = {}
+    for feature, number in now.items():
+        if feature in was and was[feature] != number:
+            moved.setdefault((was[feature], number), []).append(feature.replace("_", " "))
+    words += [
+        f"{', '.join(features)} cut on card {here} instead of {there}"
+        for (there, here), features in sorted(moved.items())
+    ]
+    said = {(one.of, one.to): one for card in chosen.cards for one in card.runout}
+    for one in (one for card in making.cards for one in card.runout):
+        before = said.get((one.of, one.to))
+        if before is None or abs(before.expected - one.expected) > 5e-4:
+            instead = f" instead of {Mm(before.expected):.3f mm}" if before else ", where one grip cut both"
+            words.append(
+                f"{one.of} runs {Mm(one.expected):.3f mm} out of true to {one.to}{instead},"
+                f" {Mm(one.within):.3f mm most} allowed"
+            )
+    if making.blank and chosen.blank and abs(making.blank.length - chosen.blank.length) > 0.05:
+        words.append(
+            f"blank {Mm(making.blank.length):.1f mm} long instead of {Mm(chosen.blank.length):.1f mm}"
+        )
+    gap, gap_before = _clearance(run), _clearance(chosen_run)
+    if gap is not None and gap_before is not None and abs(gap - gap_before) > 0.05:
+        words.append(f"smallest clearance {Mm(gap):.1f mm} instead of {Mm(gap_before):.1f mm}")
+    return words
+
+
+def _clearance(run: PartRun | None) -> float | None:
+    gaps = [one.smallest_gap for one in run.cards if one.smallest_gap >= 0] if run else []
+    return min(gaps, default=None)
