@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tommybar.making.cuts import deepest_cut, finishing_passes, roughing_passes, spindle
+from tommybar.making.cuts import finishing_passes, roughing_passes, spindle
 from tommybar.making.dials import travel_words, turns_and_divisions
 from tommybar.making.reaming import hole_plan, reaming_drill_owned
 from tommybar.making.visiting import Spot, hole_places
@@ -50,16 +50,6 @@ def test_the_two_last_cuts_are_equal():
     assert [c.infeed for c in cuts] == [0.125, 0.125]
     assert cuts[-1].to == pytest.approx(7.98)
     assert all(c.last for c in cuts)
-
-
-def test_power_limits_the_depth(shop_r):
-    """A tenth of the motor gives a shallower cut than the whole of it."""
-    from dataclasses import replace
-
-    speed = spindle(shop_r.lathe.speeds, "mild steel", "HSS", "turning", 60.0)
-    weak = replace(shop_r.lathe, power=37.0)
-
-    assert deepest_cut(weak, "mild steel", speed, 0.15) < deepest_cut(shop_r.lathe, "mild steel", speed, 0.15)
 
 
 @given(

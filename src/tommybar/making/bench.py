@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from tommybar.design.model import Part
 from tommybar.facts.threads import thread
 from tommybar.findings import Finding
-from tommybar.making.cards import Measure, Move, Pass, Step
+from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import Speed, spindle
 from tommybar.making.dials import graduation_words
 from tommybar.making.grips import Option
@@ -37,6 +37,7 @@ class Bench:
     steps: list[Step] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     minutes: float = 0.0
+    centred: float = 0.0  # diameter of the tailstock centre's mouth that supports the free end; 0: none [mm]
     said: set[str] = field(default_factory=set)  # operations whose speed has been spoken of
 
     @property
@@ -181,11 +182,3 @@ def cutting_minutes(moves: list[Move], rpm: float, feed: float, passes: int) -> 
     )
     running = path / (rpm * feed) if rpm > 0 and feed > 0 else 0.5
     return running + passes * rule("minutes", "cut") + rule("minutes", "tool")
-
-
-def passes_in_words(passes: tuple[Pass, ...]) -> str:
-    """How many cuts of how much: "4 cuts of 0.95 on the dial"."""
-    infeeds = {round(p.infeed, 3) for p in passes}
-    number = len(passes)
-    cuts = f"{number} cut{'s' if number != 1 else ''}"
-    return f"{cuts} of {max(infeeds):.3g}" if len(infeeds) == 1 else cuts

@@ -5,14 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from tommybar.facts.cutting import cutting_speed, drilling_feed, feed_range
-from tommybar.facts.materials import material
+from tommybar.facts.cutting import FeedRange, cutting_speed, drilling_feed, feed_range
 from tommybar.making.cards import Pass
 from tommybar.making.dials import travel_words
 from tommybar.making.practice import rule
-from tommybar.mechanics.cutting import cutting_force
-from tommybar.refusals import Refusal
-from tommybar.shop.model import Dial, Lathe
+from tommybar.shop.model import Dial
 
 
 @dataclass(frozen=True)
@@ -36,27 +33,24 @@ def spindle(speeds: tuple[float, ...], name: str, tool_material: str, operation:
     return Speed(rpm, reached, (wanted.low, wanted.high), too_fast)
 
 
+def feed_span(operation: str, tool_material: str, stage: str) -> FeedRange:
+    """The fine and the coarse feed of an operation on a small machine [mm/rev]."""
+    return feed_range(operation, tool_material, stage)
+
+
 def feed_for(name: str, tool_material: str, operation: str, stage: str, dia: float = 0.0) -> float:
-    """A feed for a small machine: the lower third of the range [mm/rev]."""
+    """A feed for a small machine: the lower third of the range [mm/rev].
+
+    Drills under 1 mm are off the table: they are fed by hand, and the feed is 0.
+    A feed that no table has is a Refusal.
+    """
     if operation in ("drilling", "reaming"):
-        table = drilling_feed(name, min(max(dia, 1.0), 25.0))
+        if dia < 1.0:
+            return 0.0
+        table = drilling_feed(name, dia)
         return table.low if operation == "drilling" else 2 * table.low
-    try:
-        span = feed_range(operation, tool_material, stage)
-    except Refusal:
-        return 0.0
+    span = feed_span(operation, tool_material, stage)
     return span.low + (span.high - span.low) / 3
-
-
-def deepest_cut(lathe: Lathe, name: str, speed: Speed, feed: float) -> float:
-    """Deepest radial cut that power and the bench's rule of thumb allow [mm]."""
-    kind = material(name)
-    soft = kind.family in ("brass", "aluminium", "plastic", "bronze", "copper")
-    thumb = rule("cut", "rough_soft" if soft else "rough_steel")
-    force_per_mm = cutting_force(kind.kc11, kind.mc, feed, 1.0, 75.0)
-    power_per_mm = force_per_mm * max(speed.reached, 0.1) / 60.0
-    by_power = lathe.power * lathe.efficiency / power_per_mm
-    return max(0.1, min(thumb, by_power))
 
 
 def roughing_passes(

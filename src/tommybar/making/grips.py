@@ -104,3 +104,9 @@ def nothing_larger_behind(shape: TurnedShape, free: Face, feature: Cylinder) -> 
         if other.name != feature.name and near <= far + 1e-6 and largest(other) > feature.dia.value + 0.02:
             return False
     return True
+
+
+def jaw_force(option: Option) -> float:
+    """Sum of the jaw forces of a hand-tightened holding [N]. Common practice, no source."""
+    device = option.jaws.device if option.jaws is not None else "three-jaw"
+    return rule("holding", device.replace("-", "_").replace(" ", "_"))

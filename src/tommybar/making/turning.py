@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 
+from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Pass, Step
-from tommybar.making.cuts import deepest_cut, feed_for, finishing_passes, roughing_passes
+from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
 from tommybar.making.dials import graduation_words
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.rigidity import Taper, allowed_cut, taper_of
 from tommybar.shapes.features import Cylinder, Dim, Land
 
 
@@ -22,8 +24,8 @@ def face(bench: Bench, *, to_length: bool, bored: float) -> None:
     top = bench.work.top
     dia = bench.work.largest(top, min(0.0, top) - 0.01)
     speed = bench.speed(tool, "facing", dia, "face")
-    feed = feed_for(bench.part.material, tool.material, "facing", "finishing")
-    number = max(1, math.ceil((top - 0.001) / 0.75))
+    cut = allowed_cut(bench, tool, bench.work, top, dia, speed, facing=True)
+    number = max(1, math.ceil((top - 0.001) / cut.depth))
     inner = -rule("cut", "over_centre") if bored <= 0 else max(0.0, bored / 2 - 1.0)
     moves = [Move(top + 1.0, dia / 2 + rule("cut", "approach"))]
     for n in range(1, number + 1):
@@ -51,7 +53,7 @@ def face(bench: Bench, *, to_length: bool, bored: float) -> None:
             "knife",
             speed.rpm,
             speed.reached,
-            feed,
+            cut.feed,
             big,
             kind,
             (
@@ -67,14 +69,19 @@ def face(bench: Bench, *, to_length: bool, bored: float) -> None:
                 )
                 for n in range(1, number + 1)
             ),
-            cutting_minutes(moves, speed.rpm, feed, number),
+            cutting_minutes(moves, speed.rpm, cut.feed, number),
             why="A clean face is what every length of this card is measured from.",
+            cautions=_kept(cut.bound),
             measure=measures,
             moves=tuple(moves),
             tool_letter=tool.letter,
         )
     )
     bench.work = bench.work.faced(0.0)
+
+
+def _kept(bound: str) -> tuple[str, ...]:
+    return (bound,) if bound else ()
 
 
 def _stop_words(bench: Bench, far: float) -> str:
@@ -133,9 +140,9 @@ def rough(bench: Bench, job: Job) -> None:
         return
     stop = far + (rule("cut", "face_left") if shoulder else 0.0)
     speed = bench.speed(tool, "turning", has, job.feature)
-    feed = feed_for(bench.part.material, tool.material, "turning", "roughing")
-    deepest = deepest_cut(bench.shop.lathe, bench.part.material, speed, feed)
-    passes = roughing_passes(has, target, deepest, bench.cross)
+    after = bench.work.turned(bench.work.top, stop, target)
+    cut = allowed_cut(bench, tool, after, bench.work.top, has, speed)
+    passes = roughing_passes(has, target, cut.depth, bench.cross)
     moves = _along(bench, [p.to for p in passes], bench.work.top, stop, has, square=False)
     bench.add(
         Step(
@@ -146,7 +153,7 @@ def rough(bench: Bench, job: Job) -> None:
             "knife",
             speed.rpm,
             speed.reached,
-            feed,
+            cut.feed,
             f"{target:.2f}",
             "DIA mm",
             (
@@ -155,13 +162,14 @@ def rough(bench: Bench, job: Job) -> None:
                 _stop_words(bench, stop) + ".",
             ),
             passes,
-            cutting_minutes(moves, speed.rpm, feed, len(passes)),
+            cutting_minutes(moves, speed.rpm, cut.feed, len(passes)),
             why=f"Leaves {Mm(left):g} on diameter for the last cuts.",
+            cautions=_kept(cut.bound),
             moves=tuple(moves),
             tool_letter=tool.letter,
         )
     )
-    bench.work = bench.work.turned(bench.work.top, stop, target)
+    bench.work = after
 
 
 def _along(
@@ -211,6 +219,26 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
     speed = bench.speed(tool, "turning", has, job.feature)
     feed = feed_for(bench.part.material, tool.material, "turning", "finishing")
     passes = finishing_passes(has, feature.dia.value, bench.cross, two=limits)
+    after = bench.work.turned(near, far, feature.dia.value)
+    sprung = (
+        _sprung(
+            bench,
+            job,
+            drawn.dia,
+            taper_of(
+                bench,
+                tool,
+                after,
+                min(near, bench.work.top),
+                far,
+                (has - feature.dia.value) / 2 / len(passes),
+                feed,
+                rule("cut", "taper_share") * _width(drawn.dia),
+            ),
+        )
+        if has > feature.dia.value + 1e-6
+        else ()
+    )
     behind = bench.work.largest(far, far - 0.5) if shoulder else has
     moves = _along(
         bench, [p.to for p in passes], min(near, bench.work.top), far, max(has, behind), square=shoulder
@@ -221,6 +249,7 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
     dial = [
         _last_cut_words(passes, bench),
         _stop_words(bench, far) + (", then draw the tool out to square the shoulder." if shoulder else "."),
+        *sprung,
     ]
     measures: tuple[Measure, ...] = ()
     if limits:
@@ -251,7 +280,37 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
             tool_letter=tool.letter,
         )
     )
-    bench.work = bench.work.turned(near, far, feature.dia.value)
+    bench.work = after
+
+
+def _width(dim: Dim) -> float:
+    """How wide the limits are; ISO 2768-1 class m where none are given [mm]."""
+    if dim.smallest is not None and dim.largest is not None:
+        return dim.largest - dim.smallest
+    return 2 * general_tolerance(max(dim.value, 0.5), "m")
+
+
+def _sprung(bench: Bench, job: Job, dim: Dim, taper: Taper) -> tuple[str, ...]:
+    """What the card says of spring; a finding when it uses up the limits."""
+    width = _width(dim)
+    most = rule("cut", "taper_share") * width
+    if taper.left > most:
+        bench.find(
+            404,
+            "stop" if taper.left > width else "caution",
+            f"{job.feature} springs from its last cut: {taper.left:.3f} mm larger at its free end than at the other.",
+            feature=job.feature,
+            figure=f"{taper.left:.3f} mm on diameter",
+            bound=f"{most:.3f} mm, a quarter of its limits of {width:.3f}",
+            remedy="Support the free end with the tailstock centre, hold it shorter, or use a sharper tool.",
+            source="stepped cantilever under the push of the last cut; the chuck's own give is left out",
+        )
+    if not taper.passes:
+        return ()
+    times = "once" if taper.passes == 1 else "twice" if taper.passes == 2 else f"{taper.passes} times"
+    return (
+        f"It springs {Mm(taper.first):.3f}: run over it {times} more without infeed, then measure both ends.",
+    )
 
 
 def _last_cut_words(passes: tuple[Pass, ...], bench: Bench) -> str:

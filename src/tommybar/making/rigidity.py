@@ -1,0 +1,201 @@
+"""What machine, grip and work stand of a cut: its depth, and how far the work springs from it."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from dataclasses import dataclass
+
+from tommybar.facts.materials import material
+from tommybar.making.bench import Bench
+from tommybar.making.cuts import Speed, feed_span
+from tommybar.making.grips import jaw_force
+from tommybar.making.lengths import Mm
+from tommybar.making.practice import rule
+from tommybar.making.workpiece import Workpiece
+from tommybar.mechanics.cutting import cutting_force
+from tommybar.mechanics.drive import deepest_cut, spindle_torque
+from tommybar.mechanics.holding import grip_against_slip, tilt_moment
+from tommybar.mechanics.nose_radius import in_plane_force, nose_chip
+from tommybar.mechanics.stepped_bar import Lengths, stepped_give
+from tommybar.shop.model import Tool
+
+APPROACH = 75.0  # angle of a knife's edge to the axis [deg]; common practice, no source
+
+
+@dataclass(frozen=True)
+class Allowed:
+    """The deepest cut, and what keeps it there when it is not the bench's habit."""
+
+    depth: float  # off the radius [mm]
+    feed: float  # [mm/rev]
+    bound: str = ""  # words for the card; empty when the rule of thumb is the least
+
+
+def pieces(bench: Bench, work: Workpiece) -> Lengths:
+    """Length, diameter and bore of what stands out of the jaws, from the jaws outwards [mm]."""
+    front = bench.option.jaw_front
+    marks = {front, *(z for near, far, _ in work.spans for z in (near, far))}
+    hollow = []
+    for bore in bench.shape.bores:
+        has = bench.bored.get(bore.name, 0.0)
+        if has <= 0:
+            continue
+        if bore.through:
+            near, far = math.inf, -math.inf
+        elif bore.face == bench.option.free:
+            near, far = math.inf, -bore.depth
+        else:
+            near, far = -bench.length + bore.depth, -math.inf
+        hollow.append((near, far, has))
+        marks |= {z for z in (near, far) if abs(z) < 1e9}
+    cuts = sorted(z for z in marks if front - 1e-9 <= z <= work.top + 1e-9)
+    found = []
+    for low, high in itertools.pairwise(cuts):
+        dia = work.largest(high, low)
+        if high - low < 1e-6 or dia <= 0:
+            continue
+        inside = max(
+            (has for near, far, has in hollow if near >= high - 1e-6 and far <= low + 1e-6), default=0.0
+        )
+        found.append((high - low, dia, min(inside, 0.98 * dia)))
+    return tuple(found)
+
+
+def give(bench: Bench, work: Workpiece, z: float) -> float:
+    """How far the work gives way at z under one newton; 0 on a shoulder, which takes the push [mm/N]."""
+    if bench.option.spigot or bench.option.seat:
+        return 0.0
+    out = pieces(bench, work)
+    at = min(z - bench.option.jaw_front, sum(long for long, _, _ in out))
+    if not out or at <= 0:
+        return 0.0
+    return stepped_give(out, at, material(bench.part.material).modulus, bench.centred > 0)
+
+
+def allowed_cut(
+    bench: Bench, tool: Tool, work: Workpiece, z: float, dia: float, speed: Speed, *, facing: bool = False
+) -> Allowed:
+    """The deepest roughing (or facing) cut at z on that diameter, with the feed that goes with it.
+
+    ``work`` is the metal as it will stand when the last cut is taken. Below
+    the least cut the feed is brought down; when even that does not help there
+    is a stop with its figure.
+    """
+    kind = material(bench.part.material)
+    soft = kind.family in ("brass", "aluminium", "plastic", "bronze", "copper")
+    thumb = rule("cut", "face" if facing else "rough_soft" if soft else "rough_steel")
+    feeds = feed_span(
+        *(("facing", tool.material, "finishing") if facing else ("turning", tool.material, "roughing"))
+    )
+    usual = feeds.low + (feeds.high - feeds.low) / 3
+    least = rule("cut", "least")
+    for feed in (usual, feeds.low):
+        limits = _limits(bench, work, z, dia, speed, feed, springs=not facing)
+        depth, bound, figure = min(limits)
+        if depth >= thumb:
+            return Allowed(thumb, feed)
+        if depth >= least:
+            return Allowed(depth, feed, f"Cuts kept to {Mm(depth):.2f} deep: {bound}.")
+    bench.find(
+        403,
+        "stop",
+        f"Not even a cut of {least:g} mm can be taken on {dia:.1f} mm: {bound}.",
+        feature=bench.option.surface,
+        figure=f"{depth:.3f} mm deep at {feeds.low:g} mm/rev",
+        bound=f"{least:g} mm, the least cut; {figure}",
+        remedy="A longer or larger grip, a tailstock centre, a slower gear, or a smaller blank.",
+        source="cutting force by specific cutting force; jaw forces are common practice, no source",
+    )
+    return Allowed(least, feeds.low, f"Cuts kept to {Mm(least):.2f} deep: {bound}.")
+
+
+def _limits(
+    bench: Bench, work: Workpiece, z: float, dia: float, speed: Speed, feed: float, *, springs: bool
+) -> list[tuple[float, str, str]]:
+    """(depth, words, the limit in figures) of everything that bounds a cut."""
+    kind, lathe, option = material(bench.part.material), bench.shop.lathe, bench.option
+    torque = spindle_torque(lathe.power, max(speed.rpm, 1.0), lathe.efficiency)
+    found = [
+        (
+            deepest_cut(torque, dia, kind.kc11, kind.mc, feed, APPROACH),
+            f"the motor gives {torque:.1f} N m at {speed.rpm:g} rev/min",
+            f"{lathe.power:g} W",
+        )
+    ]
+    if option.spigot or option.seat:
+        return found
+    force = cutting_force(kind.kc11, kind.mc, feed, 1.0, APPROACH)
+    along, away = rule("cut", "along_share") * force, rule("cut", "away_share") * force
+    has, rubs, safe = jaw_force(option), rule("holding", "friction"), rule("holding", "safety")
+    needed = grip_against_slip(force, along, dia, option.dia, rubs, safe)
+    found.append(
+        (
+            has / needed,
+            f"{option.device} on {Mm(option.dia):.1f} would slip under more",
+            f"{has:g} N of jaw force",
+        )
+    )
+    lever = (z - option.jaw_front) / 1000
+    if lever > 0 and not bench.centred:
+        _, most = tilt_moment(has, option.grip, option.dia, rubs)
+        found.append(
+            (
+                most / (safe * math.hypot(force, away) * lever),
+                f"a grip {Mm(option.grip):.1f} long would tilt under more, {Mm(1000 * lever):.0f} away from it",
+                f"{has:g} N of jaw force",
+            )
+        )
+    gives = give(bench, work, z) if springs else 0.0
+    if gives > 0:
+        most = rule("cut", "spring_rough")
+        found.append(
+            (
+                most / (gives * away),
+                f"the work springs {Mm(most):g} then",
+                f"{most:g} mm of spring",
+            )
+        )
+    return found
+
+
+def last_cut_push(bench: Bench, tool: Tool, depth: float, feed: float) -> float:
+    """How hard a last cut pushes the work away from the tool [N]."""
+    kind = material(bench.part.material)
+    if tool.nose <= feed / 2 or depth >= 2 * tool.nose:
+        return rule("cut", "away_share") * cutting_force(kind.kc11, kind.mc, feed, depth, APPROACH)
+    chip = nose_chip(tool.nose, depth, feed, APPROACH)
+    force = kind.kc11 * chip.edge * chip.thickness ** (1 - kind.mc)
+    return in_plane_force(force, rule("cut", "thin_share"), tool.nose, depth, feed, APPROACH).radial
+
+
+@dataclass(frozen=True)
+class Taper:
+    """What the spring of the last cuts leaves: larger at the free end, on diameter [mm]."""
+
+    first: float  # after the last cut alone
+    left: float  # after the spring passes
+    passes: int  # cuts without further infeed
+
+
+def taper_of(
+    bench: Bench, tool: Tool, work: Workpiece, near: float, far: float, depth: float, feed: float, most: float
+) -> Taper:
+    """The taper between both ends of a land, and the spring passes that bring it to ``most`` [mm].
+
+    The same spring all along is measured and taken off with the last cut;
+    what stays is the difference between its ends.
+    """
+    more = give(bench, work, near) - give(bench, work, max(far, bench.option.jaw_front))
+    if bench.centred:
+        middle = max(give(bench, work, near + (far - near) * n / 8) for n in range(9))
+        more = middle - min(give(bench, work, near), give(bench, work, max(far, bench.option.jaw_front)))
+    stiff = last_cut_push(bench, tool, depth, feed) / depth
+    q = more * stiff
+    left = 2 * depth * q / (1 + q)
+    first = left
+    passes = 0
+    while left > most and passes < rule("cut", "spring_passes") and left / 2 > rule("cut", "rubs"):
+        passes += 1
+        left *= q / (1 + q)
+    return Taper(first, left, passes)
