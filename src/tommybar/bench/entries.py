@@ -30,7 +30,7 @@ SAYS: Mapping[str, Mapping[str, str]] = {
     "resume": {"as_left": Flag, "zeros_valid": Flag, "face_a": Texts},
     "undo": {"reason": Texts},
     "note": {"words": Texts},
-    "initials": {"role": Texts, "who": Texts},
+    "initials": {"role": Texts, "who": Texts, "copy": Figure},
     "printed": {"plan_id": Texts, "cards": Table},
     "change": {
         "because": Texts,

@@ -1,29 +1,24 @@
-"""Builds: begun, listed, looked at; at the machine, whose marks come in as entries of the journal."""
+"""Builds: begun, listed, looked at, settled, printed."""
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from starlette.responses import JSONResponse, PlainTextResponse, Response
+from starlette.responses import PlainTextResponse, Response
 
 from tommybar.bench.as_built import differences
 from tommybar.bench.builds import builds, load_build, start_build
 from tommybar.bench.folder import Folder
-from tommybar.bench.journal import entries_after, receive
+from tommybar.bench.journal import receive
 from tommybar.bench.made_file import made_text
 from tommybar.bench.replan import changes_between, plan_of, printed_entry
 from tommybar.bench.standing import standing
 from tommybar.bench.tool_log import observed, proposals
-from tommybar.pack.machine.contents import page_contents
-from tommybar.pack.machine.on_paper import paper_cards
-from tommybar.pack.machine.write import SCRIPTS, script_data
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.designs import title_of
 from tommybar.web.plans import design_of, pins_of, scale_of
-from tommybar.web.style import MACHINE_PAGE
 from tommybar.web.work import StillAtWorkError, Tell, Work
 
 if TYPE_CHECKING:
@@ -31,7 +26,6 @@ if TYPE_CHECKING:
     from tommybar.planning import Plan
 
 NAV = "builds"
-MOST_SENT = 2000  # entries in one message
 
 
 @dataclass(frozen=True)
@@ -81,25 +75,17 @@ class BuildPage:
     unit: str
 
 
-@dataclass(frozen=True)
-class MachinePage:
-    """The whole route, to be worked from."""
-
-    title: str
-    build: str
-    contents: str
-    paper: str  # the cards as they print
-
-
-def _folder(ask: Ask) -> Folder:
+def folder_of(ask: Ask) -> Folder:
+    """Where the builds are."""
     return Folder(ask.desk.files.path)
 
 
-def _build(ask: Ask) -> Build:
-    return load_build(_folder(ask), str(ask.path["build"]))
+def build_of(ask: Ask) -> Build:
+    """The build that the address names."""
+    return load_build(folder_of(ask), str(ask.path["build"]))
 
 
-def _plan(ask: Ask, build: Build) -> Plan:
+def plan_now(ask: Ask, build: Build) -> Plan:
     """The plan of a build as it stands, kept until an entry comes in."""
     kept: dict[tuple[str, int], Work] = ask.desk.extra.setdefault("build plans", {})
     key = (build.id, len(build.entries))
@@ -130,7 +116,7 @@ def list_of_builds(ask: Ask) -> Response:
                 f"{one.design_name} in {one.shop_name}, begun {one.begun[:10]}",
                 one.last[:16].replace("T", " "),
             )
-            for one in builds(_folder(ask))
+            for one in builds(folder_of(ask))
         ),
         tuple((name, title_of(files.text("designs", name), name)) for name in files.names("designs")),
     )
@@ -143,7 +129,7 @@ def begin(ask: Ask) -> Response:
     choices = ask.desk.files.choices(name)
     design = design_of(ask.desk.files.text("designs", name))
     build = start_build(
-        _folder(ask),
+        folder_of(ask),
         name,
         choices.shop,
         title=" ".join(ask.typed("title").split())[:80],
@@ -156,8 +142,8 @@ def begin(ask: Ask) -> Response:
 
 def one_build(ask: Ask) -> Response:
     """How far a build is, what was measured, what that changed, where devices disagree."""
-    build, reader = _build(ask), ask.reader
-    plan, stand = _plan(ask, build), standing(build.entries)
+    build, reader = build_of(ask), ask.reader
+    plan, stand = plan_now(ask, build), standing(build.entries)
     steps = [step.key for part in plan.parts for card in part.cards for step in card.steps]
     done = sum(1 for key in steps if key in stand.ticks)
     changes = changes_between(plan, plan, stand)
@@ -202,76 +188,10 @@ def one_build(ask: Ask) -> Response:
     return answer(ask, "build.html", page, NAV)
 
 
-def at_the_machine(ask: Ask) -> Response:
-    """The whole route in one page; it keeps working when the server is gone."""
-    build = _build(ask)
-    plan = _plan(ask, build)
-    entries, position = entries_after(_folder(ask), build.id)
-    contents = page_contents(plan, ask.reader)
-    contents["plan"]["store"] = f"build {build.id}"
-    contents["made"] = []
-    contents["build"] = {
-        "id": build.id,
-        "token": ask.token,
-        "entries": [one.as_dict() for one in entries],
-        "position": position,
-    }
-    page = MachinePage(
-        f"{build.title}: at the machine", build.id, script_data(contents), paper_cards(contents)
-    )
-    return answer(ask, "machine.html", page, NAV)
-
-
-def machine_script(ask: Ask) -> Response:
-    """The scripts of the machine file, with the one that keeps them in step with the journal."""
-    texts = [(MACHINE_PAGE / f"{name}.js").read_text(encoding="utf-8") for name in SCRIPTS]
-    texts.append((MACHINE_PAGE.parents[2] / "web" / "static" / "sync.js").read_text(encoding="utf-8"))
-    body = "\n".join(texts)
-    return Response(f'(function () {{\n"use strict";\n{body}\n}})();\n', media_type="text/javascript")
-
-
-def entries(ask: Ask) -> Response:
-    """What came in after a position."""
-    build = _build(ask)
-    after = ask.query.get("after", "0")
-    if not after.isdigit() or len(after) > 15:
-        raise Refusal(f'"{after[:40]}" is no position in a journal.', "Load the page again.")
-    found, position = entries_after(_folder(ask), build.id, int(after))
-    return JSONResponse(
-        {"entries": [one.as_dict() for one in found], "position": position, "token": ask.token}
-    )
-
-
-def take_entries(ask: Ask) -> Response:
-    """Store entries; what the answer calls safe is on the disk."""
-    build = _build(ask)
-    receipt = receive(_folder(ask), build.id, _sent(ask.body))
-    return JSONResponse({"safe": sorted(receipt.safe), "refused": dict(receipt.refused)})
-
-
-def _sent(body: bytes) -> list[Any]:
-    try:
-        data = json.loads(body)
-    except (ValueError, RecursionError):
-        data = None
-    sent = data.get("entries") if isinstance(data, dict) else None
-    if not isinstance(sent, list) or len(sent) > MOST_SENT:
-        raise Refusal(f"The message is no list of up to {MOST_SENT} entries.", "Load the page again.")
-    return sent
-
-
-def changes(ask: Ask) -> Response:
-    """The plan as it is now, and in words what measured sizes changed in it."""
-    plan = _plan(ask, _build(ask))
-    return JSONResponse(
-        {"plan_id": plan.plan_id, "words": " ".join(one.changed for one in plan.parts if one.changed)}
-    )
-
-
 def print_cards(ask: Ask) -> Response:
     """Write the pack of a build to be printed; the journal then knows which cards hang at the machine."""
-    build, reader, desk = _build(ask), ask.reader, ask.desk
-    folder = _folder(ask)
+    build, reader, desk = build_of(ask), ask.reader, ask.desk
+    folder = folder_of(ask)
 
     def deed(tell: Tell) -> None:
         from tommybar.pack.pdf import pdf_bytes
@@ -289,7 +209,7 @@ def print_cards(ask: Ask) -> Response:
 
 def printed_pack(ask: Ask) -> Response:
     """The pack that was written last."""
-    build = _build(ask)
+    build = build_of(ask)
     data: bytes | None = ask.desk.extra.get("build packs", {}).get(build.id)
     if data is None:
         raise Refusal("No pack of this build was written since the page was started.", "Write it first.")
@@ -300,7 +220,7 @@ def printed_pack(ask: Ask) -> Response:
 
 def made_file(ask: Ask) -> Response:
     """The build as a made file, to take away."""
-    build = _build(ask)
+    build = build_of(ask)
     return PlainTextResponse(
         made_text(build),
         media_type="application/yaml",

@@ -28,12 +28,17 @@ function cardButton(run, s) {
   const done = card.steps.filter((step) => settled(s, step.key, piece)).length;
   const all = runDone(s, run);
   const state = all ? "✓ done" : done ? `◐ ${done} of ${card.steps.length} steps` : "○ not begun";
-  const time = Number(wishes.minutes);
-  const fits = time && !all ? (card.minutes <= time ? `, fits ${time} min` : `, too long for ${time} min`) : "";
+  const time = minutesLeft();
+  const fits = time !== null && !all ? (card.minutes <= time ? `, fits ${time} min` : `, too long for ${time} min`) : "";
+  const signed = card.steps.some((step) => s.initials.has(step.key + "|" + piece)) ? ", signed" : "";
   return button([el("span", { class: "card-name" }, `card ${card.number} of ${card.of}${pieceWords(part, piece)}: ${card.title}`),
-    el("span", { class: "card-state" }, `${state}, ${card.minutes} min on the ${card.machine}${fits}`)],
+    el("span", { class: "card-state" }, `${state}, ${card.minutes} min on the ${card.machine}${fits}${signed}${stateWords(card)}`)],
   () => resumeRun(run), "card-row" + (all ? " is-done" : ""), { "data-card": card.key + "|" + piece });
 }
+
+// What a served build has to say of a card: in its row of the list, and above its steps.
+let stateWords = () => "";
+let noticesOf = () => null;
 
 function resumeRun(run) {
   const s = standing();
@@ -49,6 +54,7 @@ function drawSetup() {
   topOfCard(part, card, piece, "before starting", card.steps.length ? "next: " + card.steps[0].do : "");
   $("view").className = "at-step";
   fill($("view"),
+    noticesOf(card),
     el("div", { class: "two-sides" + (card.sketch ? "" : " no-sketch") },
       el("section", { class: "number" },
         el("h1", {}, card.out ? "Grip it" : card.hold || "Before starting"),
@@ -74,8 +80,12 @@ function begin() {
 function tools() {
   const by = el("input", { id: "by", value: wishes.by, maxlength: "12", autocomplete: "off" });
   by.addEventListener("change", () => { wishes.by = by.value.trim(); writeStore(":wishes", wishes); });
-  const time = el("input", { id: "minutes", value: wishes.minutes, inputmode: "numeric", maxlength: "3" });
-  time.addEventListener("change", () => { wishes.minutes = /^\d+$/.test(time.value) ? time.value : ""; writeStore(":wishes", wishes); draw(); });
+  const left = minutesLeft();
+  const time = el("input", { id: "minutes", value: left === null ? "" : left, inputmode: "numeric", maxlength: "3" });
+  time.addEventListener("change", () => {
+    wishes.until = Date.now() + Number(time.value) * 60000;
+    wish("minutes", /^\d+$/.test(time.value) ? time.value : "");
+  });
   const file = el("input", { type: "file", id: "import", accept: ".yaml,.yml,text/plain" });
   file.addEventListener("change", () => file.files.length && file.files[0].text().then(importMade));
   return el("section", { class: "tools" },
@@ -84,6 +94,7 @@ function tools() {
     el("label", { class: "as-button" }, "Read a made file", file),
     button("Marks, and take back", openMarks, "plain", { id: "marks" }),
     button(wishes.hand === "left" ? "Right hand" : "Left hand", () => wish("hand", wishes.hand === "left" ? "right" : "left"), "plain", { id: "hand" }),
+    button(wishes.signed ? "Hold points without initials" : "Hold points need initials", () => wish("signed", wishes.signed ? "" : "yes"), "plain", { id: "signed" }),
     button("Day or night", () => wish("light", isDark() ? "day" : "night"), "plain", { id: "light" }),
     button("Print", () => window.print(), "plain"));
 }
@@ -94,4 +105,7 @@ function wish(name, value) {
   draw();
 }
 
-const isDark = () => wishes.light ? wishes.light === "night" : matchMedia("(prefers-color-scheme: dark)").matches;
+function isDark() {
+  const light = wishes.light || (SERVED ? DATA.build.light : "");
+  return light ? light === "night" : matchMedia("(prefers-color-scheme: dark)").matches;
+}

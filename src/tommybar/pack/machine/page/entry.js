@@ -87,7 +87,7 @@ function writeIn(byKey) {
   mark({ kind: "size", key: measure.size, piece, is: Math.round(mm * 1e6) / 1e6, with: $("entry-with").value === "other" ? "" : $("entry-with").value });
   closePanel();
   const mates = measure.gives.length ? ` Give it to: ${measure.gives.join(", ")}.` : "";
-  tell(`${measure.label} ${inUnit(mm)} ${UNIT}, ${told.echo}.${mates}` + (told.state === "outside" && mates ? " Save the made file and plan again: the mate gets new limits." : ""));
+  tell(`${measure.label} ${inUnit(mm)} ${UNIT}, ${told.echo}.${mates}` + (told.state === "outside" && mates ? (SERVED ? " The mate gets new limits." : " Save the made file and plan again: the mate gets new limits.") : ""));
   done();
 }
 

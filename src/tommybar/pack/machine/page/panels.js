@@ -21,6 +21,27 @@ function openWrong() {
       button("Back to work", closePanel, "main", { "data-first": true })));
 }
 
+// Who cut it and who looked at it: two people, at a hold point.
+function openInitials(step, piece, done) {
+  const had = standing().initials.get(step.key + "|" + piece) || {};
+  const given = { learner: had.learner || wishes.by, checker: had.checker || "" };
+  openPanel(
+    el("h2", {}, "Initials for: " + step.do),
+    ROLES.map((role) => el("p", { class: "because" }, el("label", { for: role }, role + " "), el("input", { id: role, value: given[role], maxlength: "12", autocomplete: "off" }))),
+    el("p", { class: "soft" }, "The checker measures again and signs; nobody checks their own work."),
+    el("div", { class: "acts two" },
+      button("Not yet", closePanel, "plain"),
+      button("Sign", () => {
+        const who = Object.fromEntries(ROLES.map((role) => [role, $(role).value.trim()]));
+        if (!who.learner) return tell("Not yet: the learner's initials are missing.");
+        if (who.learner.toLowerCase() === who.checker.toLowerCase()) return tell("Not yet: the checker must be someone else than the learner.");
+        ROLES.filter((role) => who[role] && who[role] !== had[role]).forEach((role) => mark({ kind: "initials", key: step.key, piece, role, who: who[role] }));
+        closePanel();
+        return done();
+      }, "main", { id: "sign-it" })));
+  $(given.learner ? "checker" : "learner").focus();
+}
+
 function lookBack() {
   if (view.name === "step" && view.i > 0) go({ ...view, i: view.i - 1 });
   else if (view.name === "step") go({ name: "setup", card: view.card, piece: view.piece });
@@ -42,6 +63,8 @@ function markWords(one) {
   if (one.kind === "begin") return `${one.key} held${piece}`;
   if (one.kind === "undo") return `taken back: ${markWords(log[one.of])}`;
   if (one.kind === "resume") return `resumed: ${one.answers}`;
+  if (one.kind === "initials") return `${one.key} signed by ${one.role} ${one.who}${piece}`;
+  if (one.kind === "change") return `changed: ${one.because}`;
   return one.skipped ? `${one.kind} ${one.key} skipped: ${one.skipped}${piece}` : `${one.kind} ${one.key} ${one.done === false ? "not done" : "done"}${piece}`;
 }
 

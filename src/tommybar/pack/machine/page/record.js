@@ -9,9 +9,16 @@ function scalar(value) {
   return JSON.stringify(value).replace(/[\u007f-\uffff]/g, (c) => "\\u" + c.charCodeAt(0).toString(16).padStart(4, "0"));
 }
 
+// Who made a mark; a step that was signed at its hold point names both people.
+function byWords(one) {
+  const signs = one.kind === "step" && one.done && standing().initials.get(one.key + "|" + (one.piece || 1));
+  if (!signs) return one.by || "";
+  return signs.checker ? `${signs.learner}, checked by ${signs.checker}` : signs.learner;
+}
+
 // One mark as a line of the made file, or nothing for marks that only concern the page.
 function entryOf(one) {
-  const tail = { on: one.at || one.on || "", by: one.by || "", note: one.piece > 1 ? "piece " + one.piece : "" };
+  const tail = { on: one.at || one.on || "", by: byWords(one), note: one.piece > 1 ? "piece " + one.piece : "" };
   if (one.kind === "size") return { size: one.key, is: one.is, with: one.with || "", ...tail };
   if (one.kind === "part") return { part: one.key, where: one.where, ...tail };
   if (one.kind === "hole") return { step: one.key + "/hole " + one.n, done: true, ...tail };
@@ -25,6 +32,9 @@ function entryOf(one) {
 function lineOf(entry) {
   return "{" + Object.entries(entry).filter(([, v]) => v !== "").map(([k, v]) => `${k}: ${scalar(v)}`).join(", ") + "}";
 }
+
+// What an entry says, without when, by whom and with what.
+const saysOf = (one) => lineOf({ ...entryOf(one), on: "", by: "", with: "" });
 
 function madeFile() {
   const gone = takenBack();
@@ -86,7 +96,10 @@ function markOf(f, unit) {
 
 // Read a made file; gives how many entries it has and which are new. Throws with words on the first fault.
 function readMade(text) {
+  const gone = takenBack();
   const known = new Set(log.map((one) => entryOf(one)).filter(Boolean).map(lineOf));
+  const said = new Map(); // how often the same was said here already, whenever and by whom
+  for (const line of log.filter((one, i) => !gone.has(i) && entryOf(one)).map(saysOf)) said.set(line, (said.get(line) || 0) + 1);
   const fresh = [];
   let count = 0;
   let unit = "mm";
@@ -106,7 +119,9 @@ function readMade(text) {
         const entry = markOf(fieldsOf(hit[1]), unit);
         count += 1;
         const same = lineOf(entryOf(entry));
-        if (!known.has(same)) fresh.push(entry);
+        const left = said.get(saysOf(entry)) || 0;
+        if (!known.has(same) && !left) fresh.push(entry);
+        if (left) said.set(saysOf(entry), left - 1);
         known.add(same);
       }
     } catch (fault) {

@@ -56,7 +56,7 @@ function keepInside(event) {
 
 window.addEventListener("storage", (event) => {
   if (event.key !== STORE) return;
-  log = readStore("", log);
+  takeKept();
   if ($("panel").hidden) draw();
 });
 window.addEventListener("beforeunload", (event) => {

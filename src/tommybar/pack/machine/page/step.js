@@ -19,8 +19,17 @@ function topOfCard(part, card, piece, where, next) {
     button("All cards", () => go({ name: "list" }), "plain small", { id: "to-list" }),
     el("p", { class: "where" }, el("b", {}, spoken(part.name)), ` card ${card.number} of ${card.of}${pieceWords(part, piece)}: ${card.title} `, el("b", { class: "whole" }, where)),
     el("p", { class: "soft next" }, next + (left >= 1 ? ` · ${Math.round(left)} min left of this card` : "")),
+    minutesLeft() === null ? null : el("p", { class: "next", id: "evening", "data-card-minutes": left }, eveningWords(left)),
     UNIT === "in" ? el("p", { class: "soft" }, "The large number, cuts and sizes are in inches; sentences are in mm.") : null);
 }
+
+function eveningWords(left) {
+  const time = minutesLeft();
+  if (time === null) return "";
+  return `${time} min left this evening` + (left > time ? ": ▲ too short for this card" : "");
+}
+
+setInterval(() => { if ($("evening")) $("evening").textContent = eveningWords(Number($("evening").dataset.cardMinutes)); }, 20000);
 
 function bigNumber(text, kind) {
   const size = text.length <= 5 ? "" : text.length <= 7 ? " long" : " longer";
@@ -44,9 +53,10 @@ function drawStep() {
   const s = standing();
   const id = step.key + "|" + piece;
   topOfCard(part, card, piece, `step ${view.i + 1} of ${card.steps.length}`, nextWords(card, view.i));
-  const said = s.skipped.has(id) ? "skipped: " + s.skipped.get(id) : s.done.has(id) ? "✓ done " + (s.done.get(id).at || "") : "";
+  const said = s.skipped.has(id) ? "skipped: " + s.skipped.get(id) : s.done.has(id) ? `✓ done ${s.done.get(id).at || ""} ${s.done.get(id).by || ""}` : "";
   $("view").className = "at-step";
   fill($("view"),
+    noticesOf(card),
     el("div", { class: "two-sides" + (card.sketch ? "" : " no-sketch") },
       el("section", { class: "number" },
         el("h1", {}, step.do),
@@ -71,6 +81,7 @@ function drawStep() {
 function mainWords(s, step, piece) {
   const open = missing(s, step, piece);
   if (open.length) return "Measure " + open[0].label;
+  if (unsigned(s, step, piece)) return "Initials";
   if (openHoles(s)) return "Tick the holes";
   if (s.skipped.has(step.key + "|" + piece)) return "Done after all";
   return step.measure.length ? "Measured and done" : "Done, next";
@@ -81,12 +92,20 @@ function holdBar(step, piece, s) {
     el("p", {}, el("b", {}, "STOP. Do not let go of the part until measured:")),
     el("div", { class: "hold-sizes" }, step.measure.map((m) => {
       const got = s.sizes.get(m.size + "|" + piece);
-      const told = got ? judge(m, got.is) : null;
-      const words = got ? `${m.label} ${inUnit(got.is)} ${told.state === "outside" ? "▲ " : "✓ "}${told.echo}` : `${m.label} ______ ${limitsWords(m)}`;
+      const differ = s.differ.get(m.size + "|" + piece);
+      const told = differ ? { state: "outside" } : got ? judge(m, got.is) : null;
+      const words = differ ? `▲ ${m.label} is told differently: ${differ.map(toldBy).join("; ")}` : got ? `${m.label} ${inUnit(got.is)} ${told.state === "outside" ? "▲ " : "✓ "}${told.echo}` : `${m.label} ______ ${limitsWords(m)}`;
       return button(words, () => openEntry(m, piece, draw), "write " + (told ? told.state : "open"), { "data-size": m.size });
     })),
-    step.measure.some((m) => m.gives.length) ? el("p", {}, step.measure.filter((m) => m.gives.length).map((m) => `Give ${m.label} to: ${m.gives.join(", ")}. `)) : null);
+    step.measure.some((m) => m.gives.length) ? el("p", {}, step.measure.filter((m) => m.gives.length).map((m) => `Give ${m.label} to: ${m.gives.join(", ")}. `)) : null,
+    el("div", { class: "signed" }, el("span", { id: "signed-by" }, signedWords(s, step, piece)), button("Initials", () => openInitials(step, piece, draw), "plain", { id: "sign" })));
 }
+
+const toldBy = (one) => `${inUnit(one.is)} ${UNIT} by ${one.by || "no one named"}, ${one.device ? "device " + one.device.slice(0, 4) : "this device"}`;
+
+const ROLES = ["learner", "checker"];
+const signedWords = (s, step, piece) => ROLES.map((role) => `${role} ${(s.initials.get(step.key + "|" + piece) || {})[role] || "____"}`).join(" · ");
+const unsigned = (s, step, piece) => Boolean(wishes.signed && step.measure.length && ROLES.some((role) => !(s.initials.get(step.key + "|" + piece) || {})[role]));
 
 const HOLE_WORDS = ["hole", "X " + UNIT, "Y " + UNIT, "dial X", "dial Y", "come from", "what"];
 
@@ -113,6 +132,7 @@ function mainAct() {
   const s = standing();
   const open = missing(s, step, piece);
   if (open.length) return openEntry(open[0], piece, draw);
+  if (unsigned(s, step, piece)) return openInitials(step, piece, draw);
   if (openHoles(s)) return tell("Not yet: tick each hole when it is done.");
   if (!s.done.has(step.key + "|" + piece)) mark({ kind: "step", key: step.key, piece, done: true });
   return onwards(card, piece);
