@@ -102,6 +102,27 @@ def test_a_table_shown_and_kept_unchanged_is_the_same_shop(shop, table):
     assert getattr(shop_of(after), table) == getattr(shop_of(text), table)
 
 
+def test_a_changed_row_leaves_the_other_rows_and_the_comments():
+    """One bar of the rack gets another long, one is added: every other line stays to the letter."""
+    text = (
+        "tommybar: 1\nshop: s\nrack:   # behind the door\n"
+        "  # the good bar\n  - {material: brass, round: 12, long: 300}   # from the club\n"
+        "  - {material: mild steel, round: 20, long: 200}\n  # end of the rack\nskills: []\n"
+    )
+    group = next(one for one in groups() if one.get("table") == "rack")
+    rows = rows_of(yaml_from_text(text).data, "rack")
+    rows[1]["long"] = "180"
+    more = {"material": "silver steel", "section": "round", "size": "8", "long": "330"}
+
+    after = with_rows(text, group, [*rows, more])
+
+    lines = after.splitlines()
+    assert lines[:5] == text.splitlines()[:5]
+    assert lines[5] == "  - {material: mild steel, round: 20, long: 180}"
+    assert lines[6] == "  - {material: silver steel, round: 8, long: 330}"
+    assert lines[7:] == ["  # end of the rack", "skills: []"]
+
+
 def test_one_cut_settles_how_the_dial_reads(shed, words):
     """Twice the division off the diameter is RAD; it is written into the file with its words."""
     form = {"kind": "dial", "marked": "0.02", "divisions": "50", "before": "25", "after": "23.01"}

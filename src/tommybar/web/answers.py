@@ -11,6 +11,7 @@ from typing import Any
 from tommybar.design.yaml_file import yaml_from_text
 from tommybar.refusals import Refusal, nearest
 from tommybar.web.splice import as_written, put, span_of, without
+from tommybar.web.table_rows import with_entries
 
 SECTIONS = ("round", "hexagon", "square", "flat", "plate", "sheet", "tube")
 Row = dict[str, str]
@@ -104,9 +105,17 @@ def with_rows(text: str, group: Mapping[str, Any], rows: list[Row]) -> str:
     ]
     if _same_rows(text, group, kept):
         return text  # comments between the rows stay
-    entries = _jaws(kept) if group["table"] == "jaws" else [_entry(row, group) for row in kept]
+    table = group["table"]
+    entries = _entries(kept, group)
+    by_row = with_entries(text, table, _entries(rows_of(yaml_from_text(text).data, table), group), entries)
+    if by_row is not None and entries:
+        return by_row
     lines = "".join(f"\n  - {{{one}}}" for one in entries)
-    return put(text, (group["table"],), lines if entries else "[]")
+    return put(text, (table,), lines if entries else "[]")
+
+
+def _entries(rows: list[Row], group: Mapping[str, Any]) -> list[str]:
+    return _jaws(rows) if group["table"] == "jaws" else [_entry(row, group) for row in rows]
 
 
 def _same_rows(text: str, group: Mapping[str, Any], rows: list[Row]) -> bool:
