@@ -71,6 +71,15 @@ def _font(request: Request) -> Response:
     return FileResponse(FONTS / file, media_type="font/woff2")
 
 
+def _say_code(found: tuple[str, ...], port: int, say: Callable[[str], None]) -> None:
+    """The likeliest address as a QR code; left out where the terminal cannot write its blocks."""
+    from tommybar.web.qr import lines_of
+
+    with contextlib.suppress(UnicodeEncodeError):
+        for line in lines_of(f"http://{found[0]}:{port}/") if found else ():
+            say(line)
+
+
 def serve(folder: Path, port: int, lan: bool, say: Callable[[str], None] = print) -> None:
     """Serve the page until it is stopped: on this machine, or for the network with ``lan``."""
     import uvicorn
@@ -85,6 +94,7 @@ def serve(folder: Path, port: int, lan: bool, say: Callable[[str], None] = print
     if lan:
         for one in found:
             say(f"For the tablet and the phone: http://{one}:{port}/")
+        _say_code(found, port, say)
         say(f"They are asked for this code once: {app.state.desk.pairing.code}")
     server = uvicorn.Server(uvicorn.Config(app, log_level="warning", server_header=False))
     with contextlib.suppress(KeyboardInterrupt):

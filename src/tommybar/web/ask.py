@@ -68,6 +68,7 @@ class Frame:
     told: str
     version: str
     builds: bool = True  # whether builds have their page
+    lan: bool = False  # whether other machines are let in
 
 
 @dataclass
@@ -147,6 +148,7 @@ class Ask:
             nav,
             TOLD.get(self.query.get("told", ""), ""),
             __version__,
+            lan=self.desk.settings.lan,
         )
 
 

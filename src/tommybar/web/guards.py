@@ -88,7 +88,7 @@ class Guards:
 
     def _stranger(self, scope: Scope, headers: Headers) -> Response | None:
         """Another machine must have given the code."""
-        if _same_machine(scope) or scope["path"].startswith(OPEN_TO_ALL):
+        if same_machine(scope) or scope["path"].startswith(OPEN_TO_ALL):
             return None
         if self.settings.lan and self.pairing.paired(_cookie(headers, "paired")):
             return None
@@ -101,7 +101,8 @@ def _too_large(most: int) -> str:
     return f"More was sent than is taken; at most {most // 1000} kB."
 
 
-def _same_machine(scope: Scope) -> bool:
+def same_machine(scope: Scope) -> bool:
+    """Whether a request comes from the machine on which the page runs."""
     client = scope.get("client")
     try:
         return client is not None and ip_address(client[0]).is_loopback

@@ -8,6 +8,8 @@ from starlette.responses import Response
 
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import YEAR, Ask, answer, go_to
+from tommybar.web.guards import same_machine
+from tommybar.web.settings import LOOPBACK
 
 SWITCHES = {"unit": ("mm", "in"), "light": ("day", "night")}
 DAY = 24 * 3600
@@ -15,9 +17,13 @@ DAY = 24 * 3600
 
 @dataclass(frozen=True)
 class PairPage:
-    """Where the code is typed."""
+    """Where the code is typed, and on the PC where the others find the page."""
 
     complaints: tuple[Complaint, ...]
+    here: bool  # whether this is the PC itself, or a machine that is paired already
+    addresses: tuple[str, ...] = ()  # the likeliest first
+    picture: str = ""  # QR code of the first address
+    code: str = ""  # on the PC only
 
 
 def switch(ask: Ask) -> Response:
@@ -32,7 +38,24 @@ def switch(ask: Ask) -> Response:
 
 def pair(ask: Ask) -> Response:
     """Ask for the code."""
-    return answer(ask, "pair.html", PairPage(()))
+    return answer(ask, "pair.html", _pair_page(ask, ()), "pair")
+
+
+def _pair_page(ask: Ask, complaints: tuple[Complaint, ...]) -> PairPage:
+    """What this visitor may see: who is not let in yet sees neither addresses nor the code."""
+    on_pc = same_machine(ask.request.scope)
+    let_in = ask.desk.settings.lan and ask.desk.pairing.paired(ask.request.cookies.get("paired", ""))
+    if not (on_pc or let_in):
+        return PairPage(complaints, False)
+    if not ask.desk.settings.lan:
+        return PairPage(complaints, True)
+    from tommybar.web.qr import picture_of
+
+    port = ask.request.url.port
+    hosts = [one for one in ask.desk.settings.hosts if one not in LOOPBACK]
+    found = tuple(f"http://{one}{f':{port}' if port else ''}/" for one in hosts)
+    picture = picture_of(found[0]) if found else ""
+    return PairPage(complaints, True, found, picture, ask.desk.pairing.code if on_pc else "")
 
 
 def try_code(ask: Ask) -> Response:
@@ -40,7 +63,7 @@ def try_code(ask: Ask) -> Response:
     try:
         token = ask.desk.pairing.try_code(ask.typed("code"))
     except Refusal as refusal:
-        return answer(ask, "pair.html", PairPage(refusal.complaints), status=403)
+        return answer(ask, "pair.html", _pair_page(ask, refusal.complaints), status=403)
     response = go_to("/", "paired")
     days = ask.desk.settings.paired_days
     response.set_cookie("paired", token, max_age=days * DAY, samesite="strict", httponly=True)
