@@ -1,41 +1,41 @@
-"""The outside of a turned part: cylinders and cones in order, their edges and grooves."""
+"""The outside of a turned part as an exact outline: lands in order with their edges and corners."""
 
 from __future__ import annotations
 
-from shapely import Polygon, box
-from shapely.ops import unary_union
+import math
 
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import Cylinder, Groove, Land, TurnedShape
+from tommybar.shapes.curves import ON, ArcPiece, Line, Piece, Point, Ring
+from tommybar.shapes.features import Arc, Cylinder, Land, TurnedShape
 from tommybar.shapes.metal import Metal, cylinder_figure
 
 CLOSE = 1e-6  # lengths nearer than this are the same place [mm]
 
 
-def outside_section(shape: TurnedShape, metal: Metal) -> Polygon:
-    """Half of the outside form, from the axis out, before anything is bored or recessed."""
-    bodies = _in_order(shape)
-    pieces: list[Polygon] = []
+def outside_ring(shape: TurnedShape, metal: Metal) -> Ring:
+    """Half of the outside form, from the axis out, before grooves and anything else; counter-clockwise."""
+    bodies = in_order(shape)
+    runs: list[list[Piece]] = []
     for n, body in enumerate(bodies):
-        if not isinstance(body, Cylinder):
-            corners = [
-                (body.start, 0.0),
-                (body.end, 0.0),
-                (body.end, body.end_dia / 2),
-                (body.start, body.start_dia / 2),
-            ]
-            pieces.append(Polygon(corners))
-            continue
         before = _radius_at_end(bodies[n - 1], metal) if n else 0.0
         after = _radius_at_start(bodies[n + 1], metal) if n + 1 < len(bodies) else 0.0
-        pieces.append(_cylinder(body, cylinder_figure(body, metal) / 2, before, after))
-    section = unary_union(pieces)
-    for groove in shape.grooves:
-        section = section.difference(_groove(groove, shape))
-    return section
+        runs.append(_run(body, metal, before, after))
+    top: list[Piece] = []
+    at: Point = (0.0, 0.0)
+    for run in runs:
+        if math.dist(at, run[0].start) > ON:
+            top.append(Line(at, run[0].start))
+        top += run
+        at = run[-1].end
+    length = bodies[-1].end
+    if at[1] > ON:
+        top.append(Line(at, (length, 0.0)))
+    else:
+        top[-1] = top[-1].between(top[-1].start, (length, 0.0))
+    return tuple(piece.reversed() for piece in reversed([*top, Line((length, 0.0), (0.0, 0.0))]))
 
 
-def _in_order(shape: TurnedShape) -> tuple[Land, ...]:
+def in_order(shape: TurnedShape) -> tuple[Land, ...]:
     """The outside features, refused when they leave a gap, overlap, or miss an end face."""
     bodies = tuple(sorted(shape.outside, key=lambda body: body.start))
     length = shape.length.value
@@ -63,53 +63,92 @@ def _in_order(shape: TurnedShape) -> tuple[Land, ...]:
     return bodies
 
 
-def _cylinder(body: Cylinder, radius: float, before: float, after: float) -> Polygon:
-    """One cylinder with a 45-degree chamfer at each end that is a free edge."""
+def arc_of(body: Arc) -> ArcPiece:
+    """A curved land's arc, from its A end to its B end."""
+    start: Point = (body.start, body.start_dia / 2)
+    end: Point = (body.end, body.end_dia / 2)
+    half = math.dist(start, end) / 2
+    if body.radius < half - CLOSE:
+        raise Refusal(
+            f"{body.name} has a radius of {body.radius:g} mm; its ends lie {2 * half:.4g} mm apart, "
+            f"so that it must be at least {half:.4g} mm.",
+            "Make the radius larger, or the land shorter.",
+        )
+    out = body.bulge == "out"
+    off = math.sqrt(max(0.0, (body.radius - half) * (body.radius + half)))
+    u, v = (end[0] - start[0]) / (2 * half), (end[1] - start[1]) / (2 * half)
+    side = 1.0 if out else -1.0  # the centre lies below the chord when the land bulges out
+    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+    centre = (middle[0] + side * off * v, middle[1] - side * off * u)
+    over = [p for p in (start, end) if (p[1] < centre[1] - CLOSE if out else p[1] > centre[1] + CLOSE)]
+    if over:
+        limit = 2 * centre[1]
+        raise Refusal(
+            f"{body.name} ends at {2 * over[0][1]:g} mm in diameter; its arc of {body.radius:g} mm turns back "
+            f"{'below' if out else 'above'} {limit:.4g} mm.",
+            "Give a larger radius, or another length.",
+        )
+    return ArcPiece(start, end, centre, ccw=not out)
+
+
+def _run(body: Land, metal: Metal, before: float, after: float) -> list[Piece]:
+    """One land's outline from its A end to its B end; ``before`` and ``after`` are its neighbours' radii."""
+    if isinstance(body, Arc):
+        return [arc_of(body)]
+    if not isinstance(body, Cylinder):
+        return [Line((body.start, body.start_dia / 2), (body.end, body.end_dia / 2))]
+    radius = cylinder_figure(body, metal) / 2
     if radius <= 0:
         raise Refusal(f"{body.name} is {2 * radius:g} mm in diameter; it must be above 0 mm.")
-    first = _edge(body, body.edge_start, radius - before)
-    last = _edge(body, body.edge_end, radius - after)
-    if first + last > body.end - body.start + CLOSE:
+    first = _end(body, radius, before, metal, at_start=True)
+    last = [piece.reversed() for piece in reversed(_end(body, radius, after, metal, at_start=False))]
+    start = first[-1].end if first else (body.start, radius)
+    end = last[0].start if last else (body.end, radius)
+    if start[0] > end[0] + CLOSE:
         raise Refusal(
-            f"The edges of {body.name} take {first:g} and {last:g} mm; "
+            f"The edges of {body.name} take {start[0] - body.start:g} and {body.end - end[0]:g} mm; "
             f"it is {body.end - body.start:g} mm long.",
             "Give smaller edges.",
         )
-    corners = [
-        (body.start, 0.0),
-        (body.end, 0.0),
-        (body.end, radius - last),
-        (body.end - last, radius),
-        (body.start + first, radius),
-        (body.start, radius - first),
-    ]
-    return Polygon(corners)
+    flat: list[Piece] = [Line(start, end)] if end[0] - start[0] > ON else []
+    return [*first, *flat, *last]
 
 
-def _edge(body: Cylinder, edge: float, step: float) -> float:
-    """The chamfer at one end; 0 where the neighbour is as large, so that no free edge is there."""
-    if edge <= 0 or step <= CLOSE:
-        return 0.0
-    if edge > step + CLOSE:
+def _end(body: Cylinder, radius: float, beside: float, metal: Metal, at_start: bool) -> list[Piece]:
+    """Chamfer, round or corner at one end, from the end on; nothing where there is none."""
+    edge, rounded, corner = (
+        (body.edge_start, body.round_start, body.corner_start)
+        if at_start
+        else (body.edge_end, body.round_end, body.corner_end)
+    )
+    z, inwards = (body.start, 1.0) if at_start else (body.end, -1.0)
+    step = radius - beside
+    if step > CLOSE and rounded > 0:
+        _refuse_large(body, rounded, rounded, step)
+        centre = (z + inwards * rounded, radius - rounded)
+        return [ArcPiece((z, radius - rounded), (z + inwards * rounded, radius), centre, not at_start)]
+    if step > CLOSE and edge > 0:
+        drop = edge if body.edge_angle == 45 else edge * math.tan(math.radians(body.edge_angle))
+        _refuse_large(body, edge, drop, step)
+        return [Line((z, radius - drop), (z + inwards * edge, radius))]
+    if step < -CLOSE and corner > 0 and metal != "least":
+        if corner > -step + CLOSE:
+            raise Refusal(
+                f"The corner radius of {body.name} is {corner:g} mm; the shoulder there is {-step:g} mm high.",
+                "Give a corner no larger than the shoulder.",
+            )
+        centre = (z + inwards * corner, radius + corner)
+        return [ArcPiece((z, radius + corner), (z + inwards * corner, radius), centre, at_start)]
+    return []
+
+
+def _refuse_large(body: Cylinder, edge: float, drop: float, step: float) -> None:
+    if drop > step + CLOSE:
+        deep = "" if drop == edge else f" and {drop:.4g} mm deep"
         raise Refusal(
-            f"The edge of {body.name} is {edge:g} mm; the step there is {step:g} mm high.",
+            f"The edge of {body.name} is {edge:g} mm{deep}; the step there is {step:g} mm high.",
             "Give an edge no larger than the step.",
         )
-    return edge
-
-
-def _groove(groove: Groove, shape: TurnedShape) -> Polygon:
-    """What a groove takes away."""
-    length = shape.length.value
-    if not -CLOSE <= groove.start < groove.end <= length + CLOSE:
-        raise Refusal(
-            f"{groove.name} runs from {groove.start:g} to {groove.end:g} mm; "
-            f"it must lie between 0 and {length:g} mm.",
-            "Move it onto the part.",
-        )
-    if groove.floor <= 0:
-        raise Refusal(f"{groove.name} has a floor diameter of {groove.floor:g} mm; it must be above 0 mm.")
-    return box(groove.start, groove.floor / 2, groove.end, 1e4)
 
 
 def _radius_at_start(body: Land, metal: Metal) -> float:
