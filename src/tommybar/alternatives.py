@@ -11,17 +11,19 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from typing import Literal
 
+from tommybar.design.model import Part
 from tommybar.dryrun.runs import PartRun
 from tommybar.findings import Finding, in_order
 from tommybar.making.cards import Card
-from tommybar.making.joints import joints_of
+from tommybar.making.joints import Joint, joints_of
 from tommybar.making.lengths import Mm, spoken
-from tommybar.making.loop_lengths import loop_lengths
+from tommybar.making.loop_lengths import LoopLength, loop_lengths
 from tommybar.making.parts import gives_to
 from tommybar.making.route import holding_name
 from tommybar.making.turned import Making
-from tommybar.planning import Plan, made_part, routed
+from tommybar.planning import Plan, Stock, made_part, routed
 from tommybar.shapes.features import TurnedShape
+from tommybar.shop.model import Shop
 
 WAYS = 2  # other ways that are looked for, for each card
 MADE_FIRST = ("sleeve", "arbor", "stub")  # devices that are turned before they can hold
@@ -59,22 +61,39 @@ def alternatives(
     words_in: Literal["mm", "in"] = "mm",
     tell: Callable[[str], None] = lambda words: None,
 ) -> tuple[OtherWays, ...]:
-    """For each lathe card of a part (or for ``cards``), the best routes without its holding, or why there is none.
+    """For each lathe card of a part of a plan (or for ``cards``), the best routes without its holding, or why there is none.
 
     Empty for parts without a searched route (plates, bought parts, parts for
     which no route was found). ``tell`` hears one line per search.
     """
-    part = plan.part(name).part
+    found = other_ways(
+        plan.part(name).part,
+        plan.shop,
+        mates=tuple(sorted(gives_to(plan.design).items())),
+        joints=joints_of(plan.design, name),
+        lengths=loop_lengths(plan.design, name),
+        stock=plan.stock_from,
+        cards=cards,
+        tell=tell,
+    )
+    return spoken(found, words_in)
+
+
+def other_ways(
+    part: Part,
+    shop: Shop,
+    *,
+    mates: tuple[tuple[str, tuple[str, ...]], ...] = (),
+    joints: tuple[Joint, ...] = (),
+    lengths: tuple[LoopLength, ...] = (),
+    stock: Stock = "ask",
+    cards: Collection[int] = (),
+    tell: Callable[[str], None] = lambda words: None,
+) -> tuple[OtherWays, ...]:
+    """The same for a part by itself, its lengths still marked in the words."""
     if not isinstance(part.shape, TurnedShape):
         return ()
-    asked = (
-        part,
-        tuple(sorted(gives_to(plan.design).items())),
-        joints_of(plan.design, name),
-        loop_lengths(plan.design, name),
-        plan.shop,
-        plan.stock_from,
-    )
+    asked = (part, mates, joints, lengths, shop, stock)
     chosen, run, _ = made_part(*asked)
     found = []
     for card in chosen.cards:
@@ -85,7 +104,7 @@ def alternatives(
         against: tuple[Finding, ...] = ()
         proven = chosen.exhausted
         while len(ways) < WAYS and not against:
-            tell(f"card {card.number} of {name}, way {len(ways) + 2}")
+            tell(f"card {card.number} of {part.name}, way {len(ways) + 2}")
             making, other_run = routed(*asked, chosen.excluded, forbidden)
             proven = proven and making.exhausted
             against = _against(making, other_run, chosen, run)
@@ -93,7 +112,7 @@ def alternatives(
                 ways.append(_alternative(card.number, making, other_run, chosen, run))
                 forbidden |= _also(card.number, making)
         found.append(OtherWays(card.number, _name(card), tuple(ways), against, proven))
-    return spoken(tuple(found), words_in)
+    return tuple(found)
 
 
 def _name(card: Card) -> str:

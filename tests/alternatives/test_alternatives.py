@@ -7,10 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from tommybar import plan
-from tommybar.alternatives import alternatives
+from tommybar import plan, planning
+from tommybar.alternatives import alternatives, other_ways
 from tommybar.design import load_design
+from tommybar.design.model import Part, RunoutNeed
+from tommybar.findings import Finding
+from tommybar.making.parts import route_part
 from tommybar.making.route_check import route_faults
+from tommybar.shapes.features import Cylinder, Dim, TurnedShape
 from tommybar.shop import load_shop
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -109,17 +113,21 @@ def test_where_there_is_no_way_a_figure_stands_against_it(others):
     assert all(asked.against or len(asked.ways) == 2 for every in others.values() for asked in every)
 
 
-def test_a_run_out_that_cannot_be_kept_is_why_not(demonstrator_of):
-    """A bush whose flange must run to 0.03: without collets and sleeves' accuracy the chuck's figure is told."""
-    design, shop = demonstrator_of
-    true = next(one for one in shop.jaws if one.device == "collets")
-    rough = tuple(one if one.device == "collets" else replace(one, runout=0.5) for one in shop.jaws)
-    asked = alternatives(plan(design, replace(shop, jaws=rough), scale=1.0), "shaft")
-    told = [one for each in asked for one in each.against]
+def spool(within):
+    """Two ends of 8 with 12 between them, long enough that each end is cut in a grip of its own."""
+    ends = (("a", 8.0, 0.0, 20.0), ("middle", 12.0, 20.0, 50.0), ("c", 8.0, 50.0, 70.0))
+    lands = tuple(Cylinder(name, Dim(dia, f"spool.{name}"), start, end) for name, dia, start, end in ends)
+    shape = TurnedShape(Dim(70.0, "spool.length"), lands)
+    return Part("spool", "turned", "mild steel", 1, shape, (RunoutNeed("a", "c", within),))
 
-    assert true.runout < 0.05
-    assert {301} <= {one.number for one in told}
-    assert any("0.500 mm TIR" in one.figure for one in told)
+
+def test_a_run_out_that_cannot_be_kept_is_why_not(demonstrator_of):
+    """The middle of the spool must run within 0.021: jaws of 0.1 give a route with a stop, and that is no route."""
+    asked = other_ways(spool(0.021), demonstrator_of[1], cards=(2,))[0]
+
+    assert [one.number for one in asked.against] == [301]
+    assert asked.against[0].figure == "0.100 mm TIR"
+    assert "within 0.021" in asked.against[0].words
 
 
 @pytest.fixture
@@ -145,3 +153,29 @@ def test_the_words_are_said_in_inches_when_asked(demonstrator_of):
 
     assert any(" in long instead of " in line for line in lines)
     assert not any(line.endswith(" mm") or " mm long" in line for line in lines)
+
+
+def test_a_holding_in_which_the_dry_run_collided_stays_out(demonstrator_of, monkeypatch):
+    """What was excluded before the chosen route was found is excluded in every search after it."""
+    shop, part, truly, asked = demonstrator_of[1], replace(spool(0.5), name="spool_2"), planning._run, []
+    collides = route_part(part, {}, shop).cards[1]
+
+    def run(part, making, shop):
+        found = truly(part, making, shop)
+        hits = [card.number for card in making.cards if holding(card) == holding(collides)]
+        hit = tuple(Finding(500, "stop", "It collides.", part.name, card=number) for number in hits)
+        return replace(found, findings=(*found.findings, *hit))
+
+    def search(*given, **more):
+        asked.append(more["excluded"])
+        return route_part(*given, **more)
+
+    monkeypatch.setattr(planning, "_run", run)
+    monkeypatch.setattr(planning, "route_part", search)
+    found = other_ways(part, shop, cards=(2,))[0]
+
+    assert found.holding != holding(collides)
+    assert all(way.holding != holding(collides) for way in found.ways)
+    assert asked[:2] == [frozenset(), frozenset({holding(collides)})]
+    assert len(asked) > 2
+    assert all(holding(collides) in excluded for excluded in asked[1:])

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tommybar.alternatives import other_ways
 from tommybar.design.model import Part, RunoutNeed
 from tommybar.dryrun import run_part
 from tommybar.making.as_machined import as_drilled
@@ -99,3 +100,18 @@ def test_a_looser_need_never_takes_a_route_away(shops, part):
         assert sum(f.severity == "stop" for f in wide.findings) <= sum(
             f.severity == "stop" for f in tight.findings
         )
+
+
+@settings(FEW, max_examples=25)
+@given(part=turned_parts(), within=st.sampled_from([0.03, 0.2]))
+def test_no_route_that_does_without_a_holding_weighs_less(shops, part, within):
+    """Taking a holding away never makes it better; what is found replays, and does not hold so."""
+    lands = [one.name for one in part.shape.outside]
+    if len(lands) > 1:
+        part = replace(part, needs=(*part.needs, RunoutNeed(lands[0], lands[-1], within)))
+    for asked in other_ways(part, shops["shop-r"]):
+        for way in asked.ways:
+            assert way.weight >= 0 or not asked.proven
+            assert way.holding != asked.holding
+            if not any(f.severity == "stop" for f in route_part(part, {}, shops["shop-r"]).findings):
+                assert route_faults(part, way.cards, shops["shop-r"]) == ()
