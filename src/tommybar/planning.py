@@ -50,6 +50,8 @@ PROBE = 0.8  # a stop that is still there at this share of the scale is not cure
 EXCLUSIONS = 3  # holdings that a dry run may forbid for one part
 # Stops that a smaller part would cure: holding, reach of tools, collisions, head room.
 SIZE_BOUND = frozenset({302, 410, 432, *range(500, 600)})
+# Stops that another holding may cure: a cut that the grip or the work does not stand, spring over the limits.
+HELD_TOO_WEAKLY = frozenset({403, 404})
 Stock = Literal["rack", "buy", "ask"]
 
 
@@ -125,8 +127,8 @@ def routed(
 ) -> tuple[Making, PartRun | None]:
     """Route and dry run of one part.
 
-    A holding in which the dry run collides is excluded and the route is
-    searched once more; when no other way is found the first one is given
+    A holding in which the dry run collides, or which does not stand its cuts,
+    is excluded and the route is searched once more; when no other way is found the first one is given
     back with its collision. The making names what was excluded on the way.
     """
     first: tuple[Making, PartRun | None] | None = None
@@ -141,15 +143,17 @@ def routed(
             joints=joints,
             lengths=lengths,
         )
-        if first is not None and not (making.cards and _whole(making)):
+        lacking = [f for f in making.findings if f.severity == "stop" and f.number not in HELD_TOO_WEAKLY]
+        if first is not None and (lacking or not making.cards):
             return first
         run = _run(part, making, shop)
         first = first or (making, run)
-        bad = [] if run is None else [one for one in run.findings if one.severity == "stop" and one.card]
+        bad = [one for one in making.findings if one.severity == "stop" and one.number in HELD_TOO_WEAKLY]
+        bad += [] if run is None else [one for one in run.findings if one.severity == "stop" and one.card]
         if not bad:
             return making, run
-        hold = making.cards[bad[0].card - 1].hold
-        excluded |= {holding_name(hold.device, hold.surface)}
+        holds = [making.cards[one.card - 1].hold for one in bad]
+        excluded |= {holding_name(hold.device, hold.surface) for hold in holds}
     assert first is not None
     return first
 

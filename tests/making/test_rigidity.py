@@ -7,13 +7,17 @@ from dataclasses import replace
 import pytest
 
 from tommybar.design.model import Part
+from tommybar.making import rigidity
 from tommybar.making.bench import Bench
 from tommybar.making.cuts import Speed
 from tommybar.making.grips import Option
 from tommybar.making.jobs import jobs_of
+from tommybar.making.lengths import spoken
+from tommybar.making.parts import route_part
 from tommybar.making.rigidity import allowed_cut, give
 from tommybar.making.turning import finish, rough
 from tommybar.making.workpiece import Workpiece
+from tommybar.planning import routed
 from tommybar.shapes.features import Cylinder, Dim, TurnedShape
 
 
@@ -123,3 +127,36 @@ def test_a_stout_land_springs_no_word(at_the_lathe):
 
     assert bench.findings == []
     assert not any("infeed" in line for line in bench.steps[-1].dial)
+
+
+def test_a_holding_is_refused_by_what_is_left_of_the_bar(shop_r):
+    """4 x 40 on a head of 20: at most 3 + 10 x 20^-4 more than 40^3/4^4, so it gives like 4.6 to 5: over 8 diameters."""
+    making = route_part(bar((4.0, 40.0), (20.0, 10.0)), {}, shop_r)
+
+    stop = next(f for f in making.findings if f.severity == "stop")
+    assert stop.number == 302
+    assert "6 at most without a centre" in stop.remedy
+
+
+def test_the_card_says_how_light_its_cuts_are(shop_r):
+    """6 x 30 on 12 stands out more than three of its diameters: the caution names the depth that the steps ask for."""
+    making = route_part(bar((6.0, 30.0), (12.0, 8.0)), {}, shop_r)
+    card = next(c for c in making.cards if "land_0" in {s.feature for s in c.steps})
+    deepest = max(p.infeed for s in card.steps if s.tool_kind == "knife" for p in s.passes)
+
+    line = next(one for one in card.before_starting if "thinned" in one)
+    assert f"{deepest:.2f}" in spoken(line, "mm")
+
+
+def test_a_grip_that_no_cut_suits_is_left_for_another(shop_r, monkeypatch):
+    """Collets that hold with 20 N: the plan takes a chuck instead of printing the stop."""
+    part = bar((8.0, 10.0), (10.0, 12.0))
+    held = routed(part, (), (), (), shop_r, "ask")[0]
+    assert held.cards[0].hold.jaws == "collets"
+
+    monkeypatch.setattr(
+        rigidity, "jaw_force", lambda o: 20.0 if o.jaws and o.jaws.device == "collets" else 6000.0
+    )
+    other = routed(part, (), (), (), shop_r, "ask")[0]
+    assert [c.hold.jaws for c in other.cards if c.hold.jaws == "collets"] == []
+    assert not [f for f in other.findings if f.severity == "stop"]

@@ -18,6 +18,7 @@ from shapely.geometry.base import BaseGeometry
 from tommybar.dryrun.volumes import pieces, thickness, turned_volume
 from tommybar.shapes.features import Cylinder, TurnedShape
 
+NOISE = 1e-6  # rounding of coordinates: what is no thicker hangs on a piece as a spike [mm]
 SKIN = 0.012  # mean thickness up to which a skin counts as nothing [mm]
 Kind = Literal["corner radius", "edge", "forgotten", "missing"]
 
@@ -45,7 +46,7 @@ def left_standing(
     corners = _inside_corners(most)
     edges = _edges(shape)
     found = []
-    for piece in pieces(work.difference(most)):
+    for piece in pieces(work.difference(most.buffer(NOISE, join_style="mitre"))):
         if thickness(piece) < SKIN:
             continue
         kind: Kind = "forgotten"

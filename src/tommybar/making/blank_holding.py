@@ -13,6 +13,9 @@ from tommybar.making.grips import (
     gripping,
     overhang_cost,
     ranges_in_words,
+    slenderness,
+    standing_out,
+    too_slender,
 )
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.practice import rule
@@ -91,7 +94,8 @@ def blank_options(
                 fronts.append((_stub_fronts(shape, free, shop, ending), ending, depth))
             for front, ending, grip in fronts:
                 sticks = faces - front
-                option = _checked(jaws, dia, grip, free, front, ending, sticks, rejected)
+                out = standing_out(shape, free, front)
+                option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected)
                 if option is not None:
                     options.append(option)
     return options, rejected
@@ -111,6 +115,7 @@ def _checked(
     front: float,
     ending: Ending,
     sticks: float,
+    out: tuple[tuple[float, float, float], ...],
     rejected: list[Rejected],
 ) -> Option | None:
     heavy = ending == "part"
@@ -119,14 +124,10 @@ def _checked(
     if grip + 1e-6 < needed:
         rejected.append(Rejected(words, f"grip {grip:.1f} mm long, {needed:.1f} mm needed"))
         return None
-    if sticks > rule("grip", "overhang_light") * dia + 1e-6:
-        rejected.append(
-            Rejected(
-                words,
-                f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang_light'):g} x {dia:g} mm",
-            )
-        )
+    slim = too_slender(out)
+    if slim:
+        rejected.append(Rejected(words, slim))
         return None
     grip = min(grip, max(needed, 2 * dia)) if ending else grip
-    cost = DEVICE_COST.get(jaws.device, 10.0) + STUB_COST[ending] + overhang_cost(sticks, dia)
+    cost = DEVICE_COST.get(jaws.device, 10.0) + STUB_COST[ending] + overhang_cost(slenderness(out))
     return Option(jaws, device_words(jaws, dia), "blank", dia, grip, free, front, ending, jaws.runout, cost)

@@ -8,6 +8,7 @@ from typing import Literal
 from tommybar.making.jobs import largest, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.mechanics.stepped_bar import alike_diameter
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws
 
@@ -84,9 +85,51 @@ def closest_collet(jaws: Jaws, dia: float) -> tuple[float, float]:
     return low, high
 
 
-def overhang_cost(sticks: float, dia: float) -> float:
+def standing_out(
+    shape: TurnedShape, free: Face, front: float, made: frozenset[str] = frozenset()
+) -> tuple[tuple[float, float, float], ...]:
+    """Length, diameter and bore of what stands out of the jaws once it is cut, from the jaws outwards [mm].
+
+    What is cut in this grip is cut from the free end, so a land stays at least
+    as thick as the thickest one before it; what is ``made`` has its own size.
+    """
+    length = shape.length.value
+    lands = sorted(
+        ((*span_in_card(f.start, f.end, length, free), f) for f in shape.outside), key=lambda land: -land[0]
+    )
+    found, thickest = [], 0.0
+    for near, far, feature in lands:
+        thickest = max(thickest, largest(feature))
+        low = max(far, front)
+        if near - low > 1e-6:
+            found.append((near - low, largest(feature) if feature.name in made else thickest, 0.0))
+    if front < -length - 1e-6 and found:
+        found.append((-length - front, thickest, 0.0))  # the stub behind the part
+    return tuple(reversed(found))
+
+
+def slenderness(out: tuple[tuple[float, float, float], ...]) -> float:
+    """How many of its diameters the work stands out, as the plain bar that gives as much [-]."""
+    if not out:
+        return 0.0
+    return sum(long for long, _, _ in out) / alike_diameter(out)
+
+
+def too_slender(out: tuple[tuple[float, float, float], ...]) -> str:
+    """Why work that stands out so far is not cut without a centre; empty when it may be."""
+    times, most = slenderness(out), rule("grip", "overhang_most")
+    if times <= most + 1e-6:
+        return ""
+    long = sum(one for one, _, _ in out)
+    return (
+        f"{long:.1f} mm stand out, thinned to what gives like {alike_diameter(out):.1f} mm: "
+        f"{times:.1f} diameters, {most:g} at most without a centre"
+    )
+
+
+def overhang_cost(times: float) -> float:
     """What a stick-out over three diameters costs: light cuts, more passes."""
-    over = sticks / dia - rule("grip", "overhang")
+    over = times - rule("grip", "overhang")
     return 15.0 + 20.0 * over if over > 1e-6 else 0.0
 
 

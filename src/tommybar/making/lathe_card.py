@@ -9,10 +9,11 @@ from tommybar.findings import Finding
 from tommybar.making.bench import Bench
 from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast, Step
 from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
-from tommybar.making.grips import Option
+from tommybar.making.grips import Option, slenderness
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
 from tommybar.making.practice import rule
+from tommybar.making.rigidity import pieces
 from tommybar.making.route import SetUp
 from tommybar.making.surfaces import edge, groove, knurl, recess, screw
 from tommybar.making.turning import face, finish, rough
@@ -70,7 +71,7 @@ def lathe_card(
         option.free,
         hold,
         tuple(bench.steps),
-        before_starting(option, shop, sticks_out),
+        before_starting(option, shop, sticks_out, slenderness(pieces(bench, bench.work)), bench.steps),
         tuple(dict.fromkeys(step.tool for step in bench.steps)),
         minutes=round(bench.minutes + rule("minutes", "set_up"), 1),
         after=f"to card {number + 1}" if number < of else "done in the lathe",

@@ -15,9 +15,11 @@ from tommybar.making.grips import (
     nothing_larger_behind,
     overhang_cost,
     ranges_in_words,
+    slenderness,
+    standing_out,
+    too_slender,
 )
 from tommybar.making.jobs import Job, span_in_card
-from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
 
@@ -40,7 +42,7 @@ def surface_options(
                 if jaws.grips != "outside":
                     continue
                 option = _on_cylinder(
-                    shape, feature, jaws, free, near, far, long, feature.name in supplied, rejected
+                    shape, feature, jaws, free, near, far, long, feature.name in supplied, made, rejected
                 )
                 options.extend(option)
             options.extend(split_sleeve(shape, feature, shop, free, near, far))
@@ -58,6 +60,7 @@ def _on_cylinder(
     far: float,
     long: float,
     supplied: bool,
+    made: frozenset[str],
     rejected: list[Rejected],
 ) -> list[Option]:
     dia = feature.dia.target
@@ -91,16 +94,13 @@ def _on_cylinder(
     if grip + 1e-6 < needed:
         rejected.append(Rejected(words, f"grip {max(grip, 0):.1f} mm long, {needed:.1f} mm needed"))
         return []
-    if sticks > rule("grip", "overhang_light") * dia:
-        rejected.append(
-            Rejected(
-                words,
-                f"sticks out {sticks:.1f} mm, more than {rule('grip', 'overhang_light'):g} x {dia:.1f} mm",
-            )
-        )
+    out = standing_out(shape, free, front, made)
+    slim = too_slender(out)
+    if slim:
+        rejected.append(Rejected(words, slim))
         return []
     hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
-    cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0) + overhang_cost(sticks, dia)
+    cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0) + overhang_cost(slenderness(out))
     if jaws.device == "collets":
         low, high = closest_collet(jaws, dia)
         cost += 6.0 * (high - dia) / max(high - low, 0.01) + (

@@ -10,8 +10,16 @@ from tommybar.making.practice import rule
 from tommybar.shop.model import Shop
 
 
-def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str, ...]:
-    """Cautions of every start of this grip. Common practice; the machine's manual goes first."""
+def before_starting(
+    option: Option, shop: Shop, sticks_out: float, slender: float, steps: list[Step]
+) -> tuple[str, ...]:
+    """Cautions of every start of this grip. Common practice; the machine's manual goes first.
+
+    ``slender`` is how many of its diameters the work stands out once it is
+    cut; the depths named are those that the steps really ask for.
+    """
+    depths = [one.infeed for step in steps if step.tool_kind == "knife" for one in step.passes]
+    light = f"cuts of {Mm(max(depths)):.2f} at most" if depths else "no side load"
     lines = [*dial_trial(shop)]
     lines += [
         "Key out of the chuck. Turn it one whole turn by hand with the carriage at its leftmost place.",
@@ -19,13 +27,12 @@ def before_starting(option: Option, shop: Shop, sticks_out: float) -> tuple[str,
     ]
     if option.dia > shop.lathe.swing_cross_slide - 2.0:
         lines.append("The work does not pass over the cross-slide: keep the saddle to the right of it.")
-    if sticks_out > rule("grip", "overhang") * option.dia:
-        times = sticks_out / option.dia
+    if slender > rule("grip", "overhang"):
         lines.append(
-            f"Sticks out {times:.1f} x its diameter without a centre: light cuts, sharp tool, watch for spring."
+            f"Stands out {slender:.1f} x what it is thinned to, without a centre: {light}, sharp tool, watch for spring."
         )
     if option.grip <= 10 and option.dia > 30:
-        lines.append("Short grip: stand out of the plane of the disc for the first start; light cuts.")
+        lines.append(f"Short grip: stand out of the plane of the disc for the first start; {light}.")
     if option.jaws is not None and option.jaws.device == "collets":
         lines.append("Close the collet first, then touch off Z: it draws the work in as it closes.")
     if option.protects:
