@@ -93,6 +93,25 @@ def test_undo_puts_the_file_back_to_the_letter(demo):
     assert "There is nothing to undo" in demo.post("/designs/demo/undo", {"tab": "parts"}).text
 
 
+def test_redo_takes_the_design_forward_until_a_new_edit(demo):
+    """The button stands there after an undo, on every page that has undo; a new edit takes it away."""
+    demo.post(PART, {"place": '["sizes", "wheel_dia"]', "figure": "95", "follows": "scale"})
+    later = text_of(demo)
+    assert 'data-step="redo"' not in demo.get("/designs/demo/text").text
+
+    answer = demo.post("/designs/demo/undo", {"tab": "parts"})
+    assert 'action="/designs/demo/redo"' in answer.text
+    answer = demo.post("/designs/demo/redo", {"tab": "parts"})
+    assert "The later text is back" in answer.text
+    assert text_of(demo) == later
+    demo.post("/designs/demo/undo", {"tab": "text"})
+    assert 'action="/designs/demo/redo"' in demo.get("/designs/demo/text").text
+    demo.post(PART, {"place": '["sizes", "wheel_dia"]', "figure": "96", "follows": "scale"})
+    answer = demo.post("/designs/demo/redo", {"tab": "text"})
+    assert "There is nothing to redo" in answer.text
+    assert "is: 96" in text_of(demo)
+
+
 @pytest.mark.parametrize(
     ("figure", "told"),
     [
@@ -177,6 +196,8 @@ def test_a_pin_is_kept_and_shown_and_undone(demo, words):
     assert 'name="pin:web" value="4.5"' in answer.text
     answer = demo.settled(demo.post("/designs/demo/sizes/undo"))
     assert 'name="pin:web" value=""' in answer.text
+    answer = demo.settled(demo.post("/designs/demo/sizes/redo"))
+    assert 'name="pin:web" value="4.5"' in answer.text
 
 
 @pytest.mark.parametrize(

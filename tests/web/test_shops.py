@@ -182,6 +182,10 @@ def test_undo_puts_a_shop_back(shed):
     before = text_of(shed)
     shed.post("/shops/my-shed/walk/machine", {"answer:lathe.centre_height": "55"})
 
-    shed.post("/shops/my-shed/undo")
+    later = text_of(shed)
+    answer = shed.post("/shops/my-shed/undo")
 
     assert text_of(shed) == before
+    assert 'action="/shops/my-shed/redo"' in answer.text
+    shed.post("/shops/my-shed/redo")
+    assert text_of(shed) == later

@@ -32,8 +32,10 @@ if TYPE_CHECKING:
 
 TOLD = {
     "saved": "Saved. Undo puts the earlier text back.",
-    "undone": "The earlier text is back.",
+    "undone": "The earlier text is back. Redo takes it forward again.",
     "none": "There is nothing to undo.",
+    "redone": "The later text is back.",
+    "none_ahead": "There is nothing to redo.",
     "stopped": "It was stopped.",
     "begun": "It is begun.",
     "taken": "That way is taken; the cards say what is different.",

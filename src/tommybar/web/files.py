@@ -1,4 +1,9 @@
-"""The files that pages edit: designs, shops, what is chosen; and every earlier text of them, for undo."""
+"""The files that pages edit: designs, shops, what is chosen; and every earlier text of them, for undo and redo.
+
+Beside each file lie its earlier texts, numbered; in ``ahead`` those that an
+undo took away and a redo brings back; in ``undone`` those that a new edit cut
+off from redo. None of them is ever deleted.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +16,6 @@ from typing import Literal
 from tommybar.bench.folder import refuse_name, sync_folder, write_text
 from tommybar.bench.words_of_errors import refusal_of
 from tommybar.refusals import Refusal
-from tommybar.web.settings import SETTINGS
 
 Kind = Literal["designs", "shops", "choices"]
 SUFFIX: dict[Kind, str] = {"designs": ".yaml", "shops": ".yaml", "choices": ".json"}
@@ -80,12 +84,11 @@ class Files:
         if earlier == text:
             return
         if earlier is not None:
-            kept = self._kept(kind, name)
-            number = max((int(one.stem) for one in kept), default=0) + 1
-            self._write(self._kept_folder(kind, name) / f"{number:06d}.txt", earlier)
-            for old in kept[: -SETTINGS.kept_texts]:
-                old.unlink(missing_ok=True)
+            self._keep(kind, name, earlier)
         self._write(place, text)
+        for cut in _texts(self._kept_folder(kind, name) / "ahead"):
+            self._keep(kind, name, cut.read_text(encoding="utf-8"), "undone")
+            cut.unlink()
 
     def add(self, kind: Kind, name: str, text: str) -> None:
         """Write a file that is not there yet."""
@@ -94,20 +97,32 @@ class Files:
         self.save(kind, name, text)
 
     def undo(self, kind: Kind, name: str) -> bool:
-        """Put the last kept text back; what stood there is kept aside. False when there is none."""
-        kept = self._kept(kind, name)
-        if not kept:
+        """Put the last kept text back; what stood there waits for redo. False when there is none."""
+        return self._step(kind, name, "", "ahead")
+
+    def redo(self, kind: Kind, name: str) -> bool:
+        """Put back what the last undo took away. False when there is none, or a new edit came between."""
+        return self._step(kind, name, "ahead", "")
+
+    def _step(self, kind: Kind, name: str, taken: str, kept: str) -> bool:
+        """Put the last text of one row in the file's place, and what stood there at the end of the other."""
+        texts = _texts(self._kept_folder(kind, name) / taken)
+        if not texts:
             return False
         place = self.place(kind, name)
         if place.is_file():
-            self._write(self._kept_folder(kind, name) / "undone" / kept[-1].name, self.text(kind, name))
-        self._write(place, kept[-1].read_text(encoding="utf-8"))
-        kept[-1].unlink()
+            self._keep(kind, name, self.text(kind, name), kept)
+        self._write(place, texts[-1].read_text(encoding="utf-8"))
+        texts[-1].unlink()
         return True
 
     def undoable(self, kind: Kind, name: str) -> int:
         """How many earlier texts are kept."""
-        return len(self._kept(kind, name))
+        return len(_texts(self._kept_folder(kind, name)))
+
+    def redoable(self, kind: Kind, name: str) -> int:
+        """How many texts an undo took away that can come back."""
+        return len(_texts(self._kept_folder(kind, name) / "ahead"))
 
     def remove(self, kind: Kind, name: str) -> None:
         """Take a file out of the list; its text is kept and comes back with undo."""
@@ -140,8 +155,11 @@ class Files:
     def _kept_folder(self, kind: Kind, name: str) -> Path:
         return self.path / "kept" / kind / self.place(kind, name).stem
 
-    def _kept(self, kind: Kind, name: str) -> list[Path]:
-        return sorted(one for one in self._kept_folder(kind, name).glob("*.txt") if one.stem.isdigit())
+    def _keep(self, kind: Kind, name: str, text: str, row: str = "") -> None:
+        """One more text at the end of a row."""
+        folder = self._kept_folder(kind, name) / row
+        number = max((int(one.stem) for one in _texts(folder)), default=0) + 1
+        self._write(folder / f"{number:06d}.txt", text)
 
     def _write(self, place: Path, text: str) -> None:
         """Write whole or not at all; the folder is made when it is not there."""
@@ -150,6 +168,13 @@ class Files:
         except OSError as error:
             raise refusal_of(error, place) from None
         write_text(place, text)
+
+
+def _texts(folder: Path) -> list[Path]:
+    """The texts of a row, the last one last."""
+    return sorted(
+        (one for one in folder.glob("*.txt") if one.stem.isdigit()), key=lambda one: (len(one.stem), one.stem)
+    )
 
 
 def _record(choices: Choices) -> str:

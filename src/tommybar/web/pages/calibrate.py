@@ -41,6 +41,7 @@ class CalibratePage:
     trials: tuple[Trial, ...]
     units: str
     undoable: int
+    redoable: int
     complaints: tuple[Complaint, ...]
 
 
@@ -73,6 +74,7 @@ def _shown(ask: Ask, wrong: str, found: str) -> Response:
         ),
         shop.unit,
         ask.desk.files.undoable("shops", name),
+        ask.desk.files.redoable("shops", name),
         (),
     )
     return answer(ask, "calibrate.html", page, "shop", 400 if wrong else 200)

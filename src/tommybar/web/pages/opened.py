@@ -35,6 +35,7 @@ class Head:
     shop: str
     shops: tuple[str, ...]
     undoable: int  # earlier texts of the design's file
+    redoable: int  # texts that undo took away
     line: str  # plan, scale, what stands against starting
 
 
@@ -71,6 +72,7 @@ def head_of(ask: Ask, tab: str, plan: Plan | None = None) -> Head:
         files.choices(name).shop,
         tuple(ask.desk.plans.shop_names()),
         files.undoable("designs", name),
+        files.redoable("designs", name),
         _line(plan) if plan else "",
     )
 

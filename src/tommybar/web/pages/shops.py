@@ -23,6 +23,7 @@ class ShopTile:
     title: str
     about: str
     undoable: int
+    redoable: int
 
 
 @dataclass(frozen=True)
@@ -42,26 +43,32 @@ def shops(ask: Ask, wrong: Refusal | None = None) -> Response:
     files = ask.desk.files
     page = ShopsPage(
         tuple(
-            _tile(name, files.text("shops", name), files.undoable("shops", name))
+            _tile(
+                name, files.text("shops", name), files.undoable("shops", name), files.redoable("shops", name)
+            )
             for name in files.names("shops")
         ),
-        tuple(_tile(name, place.read_text("utf-8"), 0) for name, place in example_shops().items()),
+        tuple(_tile(name, place.read_text("utf-8")) for name, place in example_shops().items()),
         wrong.complaints if wrong else (),
         ask.typed("name"),
     )
     return answer(ask, "shops.html", page, NAV, 400 if wrong else 200)
 
 
-def _tile(name: str, text: str, undoable: int) -> ShopTile:
+def _tile(name: str, text: str, undoable: int = 0, redoable: int = 0) -> ShopTile:
     try:
         shop = shop_of(text)
     except Refusal as refusal:
         many = len(refusal.complaints)
         return ShopTile(
-            name, title_of(text, name), f"{many} {'fault' if many == 1 else 'faults'} in its file", undoable
+            name,
+            title_of(text, name),
+            f"{many} {'fault' if many == 1 else 'faults'} in its file",
+            undoable,
+            redoable,
         )
     assumed = f"; {len(shop.assumed)} things not said yet" if shop.assumed else ""
-    return ShopTile(name, shop.name, f"{shop.lathe.name}{assumed}", undoable)
+    return ShopTile(name, shop.name, f"{shop.lathe.name}{assumed}", undoable, redoable)
 
 
 def new(ask: Ask) -> Response:

@@ -73,6 +73,7 @@ class SizesPage:
     unit: str
     complaints: tuple[Complaint, ...]
     undoable: int
+    redoable: int
 
 
 def sizes(ask: Ask) -> Response:
@@ -109,6 +110,7 @@ def _as_drawn(ask: Ask, design: Design, choices: Choices, refusal: Refusal) -> R
         reader.unit,
         refusal.complaints,
         ask.desk.files.undoable("choices", name_of(ask)),
+        ask.desk.files.redoable("choices", name_of(ask)),
     )
     return answer(ask, "sizes.html", page, "designs", 400)
 
@@ -145,6 +147,7 @@ def _shown(
         reader.unit,
         tuple(Complaint(words, place=name) for name, words in wrong_pins.items()),
         ask.desk.files.undoable("choices", name_of(ask)),
+        ask.desk.files.redoable("choices", name_of(ask)),
     )
     return answer(ask, "sizes.html", page, "designs", 400 if wrong_pins or wrong_scale else 200)
 

@@ -36,6 +36,7 @@ class TextPage:
     others: tuple[Complaint, ...]  # faults without a line
     saved: bool  # whether this text is what the file holds
     undoable: int
+    redoable: int
 
 
 def faults_of(kind: FileKind, text: str) -> tuple[Complaint, ...]:
@@ -69,6 +70,7 @@ def _page(ask: Ask, kind: FileKind, text: str, saved: bool) -> Response:
         tuple(one for one in faults if not one.line),
         saved,
         ask.desk.files.undoable(kind, name),
+        ask.desk.files.redoable(kind, name),
     )
     return answer(ask, "text.html", page, "designs" if kind == "designs" else "shop", 200 if saved else 400)
 

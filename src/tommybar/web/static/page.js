@@ -36,6 +36,18 @@ window.addEventListener("load", function () {
   if (field) setTimeout(function () { field.focus(); field.select(); });
 });
 
+// Undo and redo by keyboard, outside fields; where a page has several files to undo, the buttons alone do it.
+document.addEventListener("keydown", function (event) {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  if (event.target.closest("input, textarea, select, [contenteditable]")) return;
+  const key = event.key.toLowerCase();
+  const step = key === "y" || (key === "z" && event.shiftKey) ? "redo" : key === "z" ? "undo" : "";
+  const forms = step ? document.querySelectorAll("form[data-step=" + step + "]") : [];
+  if (forms.length !== 1) return;
+  event.preventDefault();
+  forms[0].requestSubmit();
+});
+
 // What scrolls sideways can be reached and scrolled with the keyboard.
 function reachScrollers() {
   for (const one of document.querySelectorAll(".scroll:not([aria-label])")) {
