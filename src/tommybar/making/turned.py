@@ -103,7 +103,7 @@ def turned_part(
     jobs = jobs_of(drawn, bar.size if stays else 0.0)
     cards, found = _cards(part, drawn, shape, route, jobs, blank, shop, gives_to)
     findings += found
-    milled, found = hole_cards(part, drawn, shop, len(cards))
+    milled, found = hole_cards(part, drawn, shop, len(cards), gives_to)
     findings += found
     joined, found = joint_cards(part, joints, shop, gives_to, len(cards) + len(milled))
     findings += found
