@@ -17,6 +17,7 @@ FLOORS = (
     "design",
     "shop",
     "made",
+    "assembly",
     "resize",
     "making",
     "dryrun",

@@ -1,0 +1,148 @@
+"""The axis of a feature by which a part is joined to another, in the part's own frame."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from tommybar.shapes.bought import BoughtShape
+from tommybar.shapes.features import (
+    Bore,
+    BoreTaper,
+    CentreHole,
+    CircleHoles,
+    CrossHole,
+    Cup,
+    PlateHole,
+    PlateShape,
+    Shape,
+    SheetShape,
+    TurnedShape,
+)
+from tommybar.shapes.plates import drilled_depth
+from tommybar.shapes.radii import outside_radius
+from tommybar.shapes.solids.frames import HERE, Frame, frame, shifted, turned, within
+from tommybar.shapes.solids.plate import hole_frame
+
+
+@dataclass(frozen=True)
+class Axis:
+    """An axis and the stretch of it that a feature takes.
+
+    The axis is z of ``at``; the feature runs from ``low`` to ``high`` along it
+    [mm]. ``low_stop`` and ``high_stop`` say whether something may bear there:
+    a shoulder larger than a land, the face round a hole. ``low_open`` and
+    ``high_open`` say whether something may go in or on there; ``entry`` at which
+    end a hole is drilled from, where the design says it.
+    """
+
+    at: Frame
+    low: float
+    high: float
+    inside: bool  # a hole rather than a land
+    low_stop: bool = False
+    high_stop: bool = False
+    low_open: bool = True
+    high_open: bool = True
+    entry: Literal["", "low", "high"] = ""
+
+    @property
+    def long(self) -> float:
+        """Length of the feature along its axis [mm]."""
+        return self.high - self.low
+
+
+def axis_of(shape: Shape | BoughtShape | None, name: str, number: int = 0) -> Axis | None:
+    """The axis of the feature of that name, ``number`` of equal holes; None when it has no axis of its own."""
+    if isinstance(shape, TurnedShape):
+        return _of_turned(shape, name, number)
+    if isinstance(shape, SheetShape) and not shape.bends:
+        shape = PlateShape(shape.length, shape.width, shape.thickness, 0.0, shape.holes, shape.outline)
+    if isinstance(shape, PlateShape):
+        hole = next((one for one in shape.holes if one.name == name), None)
+        return _of_plate_hole(hole, shape) if hole else None
+    return None
+
+
+def count_of(shape: Shape | BoughtShape | None, name: str) -> int:
+    """How many equal holes the feature of that name has; 1 for anything else."""
+    if isinstance(shape, TurnedShape):
+        return next((one.count for one in shape.circle_holes if one.name == name), 1)
+    return 1
+
+
+def _of_plate_hole(hole: PlateHole, shape: PlateShape) -> Axis:
+    deep = drilled_depth(hole, shape)
+    through = hole.depth is None
+    return Axis(hole_frame(hole, shape), -deep, 0.0, True, through, True, through, True, "high")
+
+
+def _of_turned(shape: TurnedShape, name: str, number: int) -> Axis | None:
+    lands = sorted(shape.outside, key=lambda one: one.start)
+    for n, land in enumerate(lands):
+        if land.name == name:
+            dia = max(land.start_dia, land.end_dia)
+            before = lands[n - 1].end_dia > dia + 1e-6 if n else False
+            after = lands[n + 1].start_dia > dia + 1e-6 if n + 1 < len(lands) else False
+            return Axis(HERE, land.start, land.end, False, before, after, not before, not after)
+    for bore in shape.bores:
+        if bore.name == name:
+            return _of_bore(bore, shape)
+    for holes in shape.circle_holes:
+        if holes.name == name:
+            return _of_circle(holes, number)
+    for cross in shape.cross_holes:
+        if cross.name == name:
+            return _of_cross(cross, shape)
+    ends: tuple[Cup | CentreHole | BoreTaper, ...] = (*shape.cups, *shape.centres, *shape.bore_tapers)
+    for end in ends:
+        if end.name == name:
+            return _of_end(end, shape)
+    return None
+
+
+def _of_bore(bore: Bore, shape: TurnedShape) -> Axis:
+    """A bore: it begins at the face, or at the floor of a wider one that is sunk there."""
+    length = shape.length.value
+
+    def mouth(face: str) -> float:
+        return max(
+            (
+                one.depth
+                for one in shape.bores
+                if one.face == face and not one.through and one.dia.value > bore.dia.value
+            ),
+            default=0.0,
+        )
+
+    if bore.through:
+        return Axis(HERE, mouth("A"), length - mouth("B"), True, True, True)
+    if bore.face == "A":
+        return Axis(HERE, mouth("A"), bore.depth, True, True, False, True, False)
+    return Axis(HERE, length - bore.depth, length - mouth("B"), True, False, True, False, True)
+
+
+def _of_circle(holes: CircleHoles, number: int) -> Axis:
+    at = within(turned(holes.start_angle + 360 * number / holes.count), shifted(x=holes.circle / 2))
+    low_open = holes.face == "A" or not holes.blind
+    high_open = holes.face == "B" or not holes.blind
+    entry: Literal["low", "high"] = "low" if holes.face == "A" else "high"
+    return Axis(at, holes.start, holes.end, True, low_open, high_open, low_open, high_open, entry)
+
+
+def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
+    out = outside_radius(shape, hole.z)
+    at = within(turned(hole.angle), frame((0, 1, 0), (0, 0, 1), (1, 0, 0), (0.0, hole.offset, hole.z)))
+    if hole.depth is not None:
+        return Axis(at, out - hole.depth, out, True, False, True, False, True)
+    through = hole.walls == 2
+    return Axis(at, -out if through else 0.0, out, True, through, True, through, True, "high")
+
+
+def _of_end(end: Cup | CentreHole | BoreTaper, shape: TurnedShape) -> Axis:
+    """A cup, centre or taper in a face: a short axis at that face, open to the outside."""
+    deep = end.depth if isinstance(end, BoreTaper) else 1.0
+    if end.face == "A":
+        return Axis(HERE, 0.0, deep, True, True, False, True, False)
+    length = shape.length.value
+    return Axis(HERE, length - deep, length, True, False, True, False, True)

@@ -1,0 +1,211 @@
+"""What holds the pieces of a design to one another, piece by piece.
+
+A part that is made several times is several pieces. Where a relation names
+features of such parts, its copies are dealt out in the order written: the
+second use of a feature belongs to the second piece.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from tommybar.assembly.axes import Axis, axis_of, count_of
+from tommybar.design.model import Part, SizedDesign
+from tommybar.shapes.features import Bore, CircleHoles, Cylinder, TurnedShape
+
+Piece = tuple[str, int]  # part, and which of its pieces, from 1
+Kind = Literal["screw", "fit", "thread", "screw head"]
+PERMANENT = {"press": "pressed", "adhesive": "bonded", "solder": "soldered"}
+
+
+@dataclass(frozen=True)
+class Joined:
+    """A hole of one piece about a land (or screw) of another, or before a tapped hole."""
+
+    hole: Axis
+    shaft: Axis
+    words: str  # the two features as the design names them
+
+
+@dataclass(frozen=True)
+class Link:
+    """Two pieces and the features that join them.
+
+    "screw": ``first`` has the clearance holes and lies on ``second``, which has
+    the threads or the next holes. "fit" and "thread": ``first`` has the hole.
+    "screw head": ``second`` is a bought screw in the hole of ``first``.
+    """
+
+    kind: Kind
+    first: Piece
+    second: Piece
+    pairs: tuple[Joined, ...]
+    lasting: str = ""  # "pressed", "bonded", "soldered": it does not come apart again
+    engaged: float = 0.0  # length of thread in thread [mm]; 0: as far as it goes
+    guessed: str = ""  # why it is taken to be so, where no relation says it
+
+
+def pieces_of(design: SizedDesign) -> tuple[Piece, ...]:
+    """Every piece of a design in order."""
+    return tuple((part.name, n + 1) for part in design.parts for n in range(part.count))
+
+
+def links_of(design: SizedDesign) -> tuple[Link, ...]:
+    """All links of a design, screws first."""
+    found = [*_screws(design), *_fits(design), *_threads(design)]
+    named = {piece for link in found for piece in (link.first, link.second)}
+    found += _screw_heads(design)
+    found += _same_threads(design, named, found)
+    return tuple(found)
+
+
+class _Dealer:
+    """Deals the pieces of parts to the uses of their features."""
+
+    def __init__(self, design: SizedDesign, pairs: Iterable[tuple[str, str]]) -> None:
+        self.parts = {part.name: part for part in design.parts}
+        self.uses: dict[str, int] = {}
+        self.seen: dict[str, int] = {}
+        for pair in pairs:
+            for name in pair:
+                self.uses[name] = self.uses.get(name, 0) + 1
+
+    def part(self, name: str) -> Part | None:
+        return self.parts.get(name.partition(".")[0])
+
+    def deal(self, first: str, second: str) -> list[tuple[tuple[Piece, int], tuple[Piece, int]]]:
+        """Pieces, and which of equal holes, that one use of two features joins."""
+        counted = []
+        for name in (first, second):
+            part = self.part(name)
+            if part is None:
+                return []
+            use = self.seen.get(name, 0)
+            self.seen[name] = use + 1
+            holes = count_of(part.shape, name.partition(".")[2])
+            counted.append((part, use, self.uses[name], part.count * holes, holes))
+        copies = max(max(1, places // uses) for _, _, uses, places, _ in counted)
+        found = []
+        for copy in range(copies):
+            ends = []
+            for part, use, uses, places, holes in counted:
+                place = (use + copy * uses) % places
+                ends.append(((part.name, place // holes + 1), place % holes))
+            found.append((ends[0], ends[1]))
+        return found
+
+    def axis(self, name: str, number: int) -> Axis | None:
+        part = self.part(name)
+        return axis_of(part.shape or part.envelope, name.partition(".")[2], number) if part else None
+
+
+def _screws(design: SizedDesign) -> list[Link]:
+    """Parts that screws hold face on face, all screws between the same two pieces in one link."""
+    chains: list[tuple[str, ...]] = []
+    for joint in design.screw_joints:
+        chains.append((*joint.through, joint.into) if joint.into else joint.through)
+    for screw in design.screws:
+        chains.append((*screw.through, screw.into))
+    for pattern in design.patterns:
+        chains += list(zip(pattern.first, pattern.second, strict=False))
+    steps: list[tuple[str, str]] = []
+    for chain in dict.fromkeys(chains):
+        steps += list(itertools.pairwise(chain))
+    steps = list(dict.fromkeys(steps))
+    dealer = _Dealer(design, steps)
+    groups: dict[tuple[Piece, Piece], list[Joined]] = {}
+    for first, second in steps:
+        for (one, a), (other, b) in dealer.deal(first, second):
+            hole, thread = dealer.axis(first, a), dealer.axis(second, b)
+            if hole and thread and one != other:
+                groups.setdefault((one, other), []).append(Joined(hole, thread, f"{first} on {second}"))
+    return [Link("screw", one, other, tuple(pairs)) for (one, other), pairs in groups.items()]
+
+
+def _fits(design: SizedDesign) -> list[Link]:
+    """Holes about lands: fits, press joints, bonded and soldered ones, pivots, seats."""
+    lasting: dict[tuple[str, str], str] = {}
+    for fit in design.fits:
+        lasting[(fit.hole, fit.shaft)] = PERMANENT.get(fit.joint, "")
+    for press in design.presses:
+        lasting[(press.hole, press.shaft)] = "pressed"
+    for bond in design.adhesives:
+        lasting[(bond.hole, bond.shaft)] = "bonded"
+    for solder in design.solders:
+        lasting[(solder.hole, solder.shaft)] = "soldered"
+    for pivot in design.pivots:
+        lasting.setdefault((pivot.turns_in, pivot.pin), "")
+    dealer = _Dealer(design, lasting)
+    found = []
+    for (hole, shaft), how in lasting.items():
+        for (one, a), (other, b) in dealer.deal(hole, shaft):
+            inside, outside = dealer.axis(hole, a), dealer.axis(shaft, b)
+            if inside and outside and inside.inside and not outside.inside and one != other:
+                found.append(Link("fit", one, other, (Joined(inside, outside, f"{hole} on {shaft}"),), how))
+    return found
+
+
+def _threads(design: SizedDesign) -> list[Link]:
+    pairs = [(one.inside, one.outside) for one in design.threads]
+    dealer = _Dealer(design, pairs)
+    found = []
+    for relation in design.threads:
+        for (one, a), (other, b) in dealer.deal(relation.inside, relation.outside):
+            inside, outside = dealer.axis(relation.inside, a), dealer.axis(relation.outside, b)
+            if inside and outside and one != other:
+                joined = Joined(inside, outside, f"{relation.inside} on {relation.outside}")
+                lasting = "bonded" if relation.locked == "adhesive" else ""
+                engaged = 0.0 if relation.locked == "shoulder" else relation.engaged
+                found.append(Link("thread", one, other, (joined,), lasting, engaged))
+    return found
+
+
+def _screw_heads(design: SizedDesign) -> list[Link]:
+    """Bought screws that a joint names, one in each of its first holes."""
+    pairs = [
+        (joint.through[0], joint.bought) for joint in design.screw_joints if joint.bought and joint.through
+    ]
+    dealer = _Dealer(design, [(first, first) for first, _ in pairs])
+    used: dict[str, int] = {}
+    found = []
+    for hole, bought in pairs:
+        part = dealer.part(bought)
+        for (one, a), _ in dealer.deal(hole, hole)[:1]:
+            axis = dealer.axis(hole, a)
+            number = used[bought] = used.get(bought, 0) + 1
+            if axis and part and part.envelope and number <= part.count:
+                joined = Joined(axis, axis, f"{bought} in {hole}")
+                found.append(Link("screw head", one, (bought, number), (joined,)))
+    return found
+
+
+def _same_threads(design: SizedDesign, named: set[Piece], found: list[Link]) -> list[Link]:
+    """A thread that only one other part of the design takes, for pieces that no relation places on it."""
+    men: list[tuple[Part, str, str]] = []
+    women: list[tuple[Part, str, str]] = []
+    for part in design.parts:
+        if isinstance(part.shape, TurnedShape):
+            men += [
+                (part, one.name, one.thread)
+                for one in part.shape.outside
+                if isinstance(one, Cylinder) and one.thread
+            ]
+            holes: tuple[Bore | CircleHoles, ...] = (*part.shape.bores, *part.shape.circle_holes)
+            women += [(part, one.name, one.thread) for one in holes if one.thread]
+    joined = {frozenset((link.first[0], link.second[0])) for link in found}
+    links = []
+    for part, land, thread in men:
+        mates = [one for one in women if one[2] == thread and one[0].name != part.name]
+        rivals = [one for one in men if one[2] == thread]
+        if len(mates) != 1 or len(rivals) != 1 or frozenset((part.name, mates[0][0].name)) in joined:
+            continue
+        mate, hole, _ = mates[0]
+        outside, inside = axis_of(part.shape, land), axis_of(mate.shape, hole)
+        if outside and inside and part.count == mate.count == 1:
+            pair = Joined(inside, outside, f"{mate.name}.{hole} on {part.name}.{land}")
+            why = f"both have the thread {thread}, which no third part has; no relation says it"
+            links.append(Link("thread", (mate.name, 1), (part.name, 1), (pair,), guessed=why))
+    return links
