@@ -83,8 +83,8 @@ def test_a_recess_needs_a_floor_wider_than_its_tool(small_shop):
     assert asked(body, narrow)["floor of dish for its tool"].slack == 0
 
 
-def test_a_plate_against_vice_travel_and_rack(small_shop):
-    """60 wide against 50 of vice; holes 150 apart against 140 of travel; 60 wide against flats of 40."""
+def test_a_plate_against_travel_and_rack(small_shop):
+    """Holes 150 apart against 140 of travel; 60 wide against flats of 40. Lying flat it is clamped down: no vice."""
     found = asked(
         "plate: {length: 170, width: 60, thick: 6, holes: [{name: h, face: top, dia: 5, through: true,"
         " at: [[10, 30], [160, 30]]}]}",
@@ -92,9 +92,21 @@ def test_a_plate_against_vice_travel_and_rack(small_shop):
         "rack",
     )
 
-    assert found["opening of the mill vice"].slack == -10
+    assert "opening of the mill vice" not in found
     assert found["mill travel, top face"].slack == -10
     assert not found["width of the mild steel"].holds
+
+
+def test_a_plate_that_stands_must_go_into_the_vice(small_shop):
+    """60 thick against 50 of vice when a hole is drilled in its front."""
+    found = asked(
+        "plate: {length: 80, width: 60, thick: 60, holes: [{name: h, face: front, dia: 5, through: true,"
+        " at: [[10, 30]]}]}",
+        small_shop,
+        "ask",
+    )
+
+    assert found["opening of the mill vice"].slack == -10
 
 
 def test_walls_beside_a_circle_of_holes(small_shop):

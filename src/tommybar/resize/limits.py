@@ -16,6 +16,7 @@ from tommybar.resize.allowances import daylight, facing, recess_side_room, skin_
 from tommybar.resize.asked import Asked
 from tommybar.shapes.features import Cylinder, PlateShape, TurnedShape
 from tommybar.shop.model import Bar, Shop
+from tommybar.shop.vice import between_jaws, must_be_gripped
 
 LONG = 3.0  # a part longer than this many diameters is held at both ends, or through the spindle
 FLAT = ("flat", "plate", "sheet")
@@ -214,15 +215,17 @@ def _recesses(shape: TurnedShape, name: str, shop: Shop) -> Iterator[Asked]:
 def _plate(part: Part, shape: PlateShape, shop: Shop, stock: str) -> Iterator[Asked]:
     long, wide = max(shape.length.value, shape.width.value), min(shape.length.value, shape.width.value)
     if shop.mill is not None and shape.holes:
-        yield Asked(
-            "limit",
-            "opening of the mill vice",
-            part.name,
-            wide,
-            shop.mill.vice_opening,
-            who=shop.mill.name,
-            remedy="Clamp it to the table.",
-        )
+        standing = sorted({hole.face for hole in shape.holes if must_be_gripped(hole.face)})
+        if standing:
+            yield Asked(
+                "limit",
+                "opening of the mill vice",
+                part.name,
+                max(between_jaws(face, shape.width.value, shape.thickness.value) for face in standing),
+                shop.mill.vice_opening,
+                who=shop.mill.name,
+                remedy="Bolt it to an angle plate.",
+            )
         for face in sorted({hole.face for hole in shape.holes}):
             places = [(hole.x, hole.y) for hole in shape.holes if hole.face == face]
             spans = sorted(max(each) - min(each) for each in zip(*places, strict=True))
