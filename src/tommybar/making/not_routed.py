@@ -17,20 +17,11 @@ TURNED = (
     ("cups", "a cup or countersink"),
     ("centres", "a centre hole"),
     ("bore_grooves", "a groove in a bore"),
-    ("flats", "flats on a round"),
-    ("head_slots", "a slot across a face"),
-    ("cross_slots", "a slot along a round"),
-    ("keyways", "a keyway"),
     ("bore_keyways", "a keyway in a bore"),
     ("slits", "a slit"),
     ("engravings", "engraving"),
 )
 PLATE = (
-    ("slots", "a slot"),
-    ("pockets", "a pocket"),
-    ("steps", "a step"),
-    ("vees", "a vee"),
-    ("dovetails", "a dovetail"),
     ("edges", "a chamfer round a face"),
     ("slits", "a slit"),
     ("engravings", "engraving"),
@@ -43,10 +34,8 @@ def not_routed(part: Part) -> tuple[Finding, ...]:
     if isinstance(shape, TurnedShape | PlateShape):
         kinds = TURNED if isinstance(shape, TurnedShape) else PLATE
         found = [(one.name, words) for field, words in kinds for one in getattr(shape, field)]
-        if isinstance(shape, PlateShape):
-            if shape.outline is not None:
-                found.append(("outline", "an outline that is no rectangle"))
-            found += [(hole.name, "a hole at a slant") for hole in shape.holes if hole.tilt]
+        if isinstance(shape, PlateShape) and shape.outline is not None:
+            found.append(("outline", "an outline that is no rectangle"))
         return tuple(_told(part.name, name, words) for name, words in found)
     return (_told(part.name, "", f"a part of this kind ({type(shape).__name__})"),) if shape else ()
 
