@@ -14,7 +14,7 @@ from tommybar.facts.materials import material
 from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import PlateHole, PlateShape, TurnedShape
+from tommybar.shapes.features import Cylinder, PlateHole, PlateShape, TurnedShape
 from tommybar.shapes.holes import drawn_hole
 from tommybar.shapes.plates import face_size
 from tommybar.shop.model import Shop
@@ -55,14 +55,14 @@ def look(design: SizedDesign, shop: Shop) -> Checked:
     """Screw relations, screwed parts, and grub screws."""
     found: list[Finding | None] = []
     figures: list[Figure] = []
-    for relation in _once_each(design):
+    for relation in once_each(design):
         for one in _screwed_joint(design, relation):
             (figures if isinstance(one, Figure) else found).append(one)  # type: ignore[arg-type]
     found += _screwed_parts(design)
     return Checked(tuple(one for one in found if one is not None), tuple(figures))
 
 
-def _once_each(design: SizedDesign) -> Iterator[ScrewRelation]:
+def once_each(design: SizedDesign) -> Iterator[ScrewRelation]:
     """Relations that differ in more than which of several equal holes they name."""
     seen = set()
     for relation in design.screws:
@@ -87,14 +87,21 @@ def bought_screws(design: SizedDesign) -> tuple[_Bought, ...]:
     return tuple(found)
 
 
-def _hole(design: SizedDesign, name: str) -> tuple[Part, PlateHole] | None:
+def bought_for(design: SizedDesign, relation: ScrewRelation) -> _Bought | None:
+    """The bought screw that a relation means; a grub screw joins no plates."""
+    fitting = (s for s in bought_screws(design) if s.size == relation.screw and s.standard != "ISO 4026")
+    return next(fitting, None)
+
+
+def plate_hole(design: SizedDesign, name: str) -> tuple[Part, PlateHole] | None:
+    """The hole of a plate that part.feature names."""
     part = next((one for one in design.parts if one.name == name.split(".")[0]), None)
     if part is None or not isinstance(part.shape, PlateShape):
         return None
     return next(((part, hole) for hole in part.shape.holes if hole.name == name.split(".", 1)[1]), None)
 
 
-def _behind(part: Part, hole: PlateHole) -> float:
+def metal_behind(part: Part, hole: PlateHole) -> float:
     """Thickness of the plate under a hole's face [mm]."""
     assert isinstance(part.shape, PlateShape)
     return face_size(part.shape, hole.face).depth
@@ -102,17 +109,15 @@ def _behind(part: Part, hole: PlateHole) -> float:
 
 def _screwed_joint(design: SizedDesign, relation: ScrewRelation) -> list[Finding | Figure | None]:
     """One screw through its holes into its thread: clearance, length, engagement, bottoming."""
-    into = _hole(design, relation.into)
-    through = [_hole(design, name) for name in relation.through]
-    screw = next(
-        (s for s in bought_screws(design) if s.size == relation.screw and s.standard != "ISO 4026"), None
-    )
+    into = plate_hole(design, relation.into)
+    through = [plate_hole(design, name) for name in relation.through]
+    screw = bought_for(design, relation)
     if into is None or any(one is None for one in through):
         return [_not_followed(relation)]
     part, tapped = into
     if screw is None:
         return [_no_screw(relation)]
-    gripped = sum(_behind(*one) - one[1].sink_depth for one in through if one is not None)
+    gripped = sum(metal_behind(*one) - one[1].sink_depth for one in through if one is not None)
     engaged = screw.length - gripped
     size = thread(relation.screw)
     place = {"part": part.name, "feature": tapped.name}
@@ -136,7 +141,7 @@ def _screwed_joint(design: SizedDesign, relation: ScrewRelation) -> list[Finding
             PRACTICE,
         )
     )
-    deep = tapped.depth if tapped.depth is not None else _behind(part, tapped)
+    deep = tapped.depth if tapped.depth is not None else metal_behind(part, tapped)
     if engaged > deep:
         found.append(
             Finding(
@@ -208,13 +213,8 @@ def _screwed_parts(design: SizedDesign) -> list[Finding | None]:
     for part in turned:
         assert isinstance(part.shape, TurnedShape)
         for screw in outside_threads(part.shape):
-            cut = sum(
-                min(g.end, screw.end) - max(g.start, screw.start)
-                for g in part.shape.grooves
-                if g.end > screw.start and g.start < screw.end
-            )
-            usable = screw.end - screw.start - cut
-            for mate, feature, deep in _tapped(turned, screw.thread, part):
+            usable = usable_thread(part.shape, screw)
+            for mate, feature, deep in tapped_in(turned, screw.thread, part):
                 engaged = min(usable, deep)
                 wanted = engagement_wanted(mate.material, thread(screw.thread).major)
                 words = f"{part.name} engages little thread {screw.thread} in {mate.name}.{feature}"
@@ -225,7 +225,18 @@ def _screwed_parts(design: SizedDesign) -> list[Finding | None]:
     return found
 
 
-def _tapped(parts: list[Part], designation: str, but: Part) -> Iterator[tuple[Part, str, float]]:
+def usable_thread(shape: TurnedShape, screw: Cylinder) -> float:
+    """Length of an outside thread that no groove cuts away [mm]."""
+    cut = sum(
+        min(g.end, screw.end) - max(g.start, screw.start)
+        for g in shape.grooves
+        if g.end > screw.start and g.start < screw.end
+    )
+    return screw.end - screw.start - cut
+
+
+def tapped_in(parts: list[Part], designation: str, but: Part) -> Iterator[tuple[Part, str, float]]:
+    """Tapped bores and circle holes of the other turned parts: part, feature, length of thread [mm]."""
     for part in parts:
         if part is but or not isinstance(part.shape, TurnedShape):
             continue

@@ -65,16 +65,21 @@ def _masses(turning: tuple[Turning, ...]) -> list[Figure]:
     return found
 
 
+def flat_disc(shape: TurnedShape) -> tuple[float, float]:
+    """Radii of the bore and of the rim of the flat disc that a part is taken for; 0 without a through bore [mm]."""
+    radius = (
+        max(f.dia.value if isinstance(f, Cylinder) else max(f.start_dia, f.end_dia) for f in shape.outside)
+        / 2
+    )
+    return max((b.dia.value / 2 for b in shape.bores if b.through), default=0.0), radius
+
+
 def _strength(one: Turning, purpose: Purpose) -> tuple[list[Finding], list[Figure]]:
     """Rim speed and stress of a disc-like part, taken as a flat disc of its largest radius."""
     shape, stuff = one.part.shape, material(one.part.material)
     if not isinstance(shape, TurnedShape) or one.radius:
         return [], []
-    radius = (
-        max(f.dia.value if isinstance(f, Cylinder) else max(f.start_dia, f.end_dia) for f in shape.outside)
-        / 2
-    )
-    bore = max((b.dia.value / 2 for b in shape.bores if b.through), default=0.0)
+    bore, radius = flat_disc(shape)
     speed, name = purpose.speed, one.part.name
     stress = disc_stress(bore, bore, radius, speed, stuff.density, stuff.poisson, stuff.modulus)
     bursts = bursting_speed(bore, radius, stuff.density, stuff.tensile_strength)

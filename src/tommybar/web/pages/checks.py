@@ -1,4 +1,4 @@
-"""Checks: figures with formula and source, fits, and what was found."""
+"""Checks: plots and figures with formula and source, fits, and what was found."""
 
 from __future__ import annotations
 
@@ -6,9 +6,15 @@ from dataclasses import dataclass
 
 from starlette.responses import Response
 
+from tommybar.checks.curves import speed_curves
+from tommybar.checks.engaged import engaged_threads
 from tommybar.checks.figures import Figure
+from tommybar.checks.zones import fit_zones, float_stacks
+from tommybar.pack.units import Reader
+from tommybar.planning import Plan
 from tommybar.web.ask import Ask, answer
 from tommybar.web.pages.opened import Head, Told, head_of, plan_of, told
+from tommybar.web.plots import Drawn, curve_plot, engaged_plot, fit_plot, float_plot
 
 
 @dataclass(frozen=True)
@@ -32,6 +38,7 @@ class ChecksPage:
     forecasts: tuple[tuple[str, ...], ...]
     findings: tuple[Told, ...]
     unit: str
+    plots: tuple[tuple[str, tuple[Drawn, ...]], ...]  # under their headings
 
 
 def checks(ask: Ask) -> Response:
@@ -55,9 +62,22 @@ def checks(ask: Ask) -> Response:
         forecasts,
         told(plan.findings),
         reader.unit,
+        _plots(plan, reader),
     )
     return answer(ask, "checks.html", page, "designs")
 
 
 def _shown(one: Figure) -> Shown:
     return Shown(one.what, one.part, f"{one.value:.{one.decimals}f}", one.unit, one.how, one.source)
+
+
+def _plots(plan: Plan, reader: Reader) -> tuple[tuple[str, tuple[Drawn, ...]], ...]:
+    """Plots of what this design has; a heading without a plot is left out."""
+    joints = engaged_threads(plan.design)
+    found = (
+        ("Against the speed", tuple(curve_plot(one, reader) for one in speed_curves(plan.design))),
+        ("Fits", tuple(fit_plot(one, reader) for one in fit_zones(plan.design, plan.made))),
+        ("Floats", tuple(float_plot(one, reader) for one in float_stacks(plan.design, plan.made))),
+        ("Threads", (engaged_plot(joints, reader),) if joints else ()),
+    )
+    return tuple(one for one in found if one[1])
