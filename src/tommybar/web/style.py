@@ -9,7 +9,8 @@ from pathlib import Path
 MACHINE_PAGE = Path(__file__).parent.parent / "pack" / "machine" / "page"
 SYNC_BAR = (
     "#sync { display: flex; flex-wrap: wrap; gap: 4px 20px; padding: 3px 20px; border-bottom: 1px solid var(--line);"
-    " font-size: 16px; color: var(--soft); } #sync p { flex: 1 1 300px; } #sync a { color: inherit; }"
+    " font-size: 17px; color: var(--soft); } #sync p { flex: 1 1 300px; } #sync a { color: inherit; }"
+    " @media (max-width: 600px) { body:has(.at-step) #sync a { display: none; } }"
     " @media print { #sync { display: none; } }"
 )
 

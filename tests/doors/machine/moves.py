@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-SIZES = {"phone": (390, 844), "tablet": (800, 1200), "desk": (1440, 900)}
+# a ten-inch tablet shows 800 x 1280 pixels of its own at 149 to the inch; enlarged by half in the browser
+# they are 533 x 853 of about 1/99 inch, near the 1/96 inch that a pixel of a style sheet stands for
+SIZES = {"phone": (390, 844), "tablet": (800, 1280), "enlarged": (533, 853), "desk": (1440, 900)}
 
 
 def to_journal(page) -> None:
@@ -30,3 +32,35 @@ def saved(page, folder: Path) -> Path:
     path = folder / wait.value.suggested_filename
     wait.value.save_as(path)
     return path
+
+
+def open_card(page, card: str, step: str = "") -> None:
+    """Open a card of a served build and go on, ticking and measuring on the target, to the step named."""
+    if page.locator("#to-list").count():
+        page.click("#to-list")
+    page.click(f'[data-card="{card}|1"]')
+    for _ in range(40):
+        if step and page.inner_text("h1").startswith(step):
+            return
+        if page.locator("#hold").count() or not step:
+            return
+        page.click("#main")
+    raise AssertionError(f"{step} of {card} was not reached")
+
+
+def measure(page, reading: str) -> None:
+    """Write a reading in at the hold point that is open, whatever it is."""
+    page.click("#hold .write >> nth=0")
+    for sign in reading:
+        page.click(f'.key:text-is("{sign}")')
+    page.click("#entry-write")
+    if page.locator("#entry-write").count():
+        page.click("#entry-write")
+
+
+def settled(page) -> None:
+    """Wait until every mark is with the server and nothing is being planned."""
+    page.wait_for_function(
+        """() => { const words = document.querySelector('#sync p').textContent;
+        return words.includes('All marks are kept') && !words.includes('planned again'); }"""
+    )

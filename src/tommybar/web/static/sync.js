@@ -33,6 +33,7 @@ const plainMark = mark;
 mark = function (entry) {
   const of = entry.kind === "undo" ? { of_id: log[entry.of].id } : {};
   plainMark({ id: newId(), n: nextNumber(), when: new Date().toISOString(), ...of, ...entry });
+  tellState();
   send();
 };
 
@@ -179,7 +180,7 @@ function tellState() {
   const differ = standing().differ.size;
   if (differ) said.push(`▲ ${differ === 1 ? "One size is" : differ + " sizes are"} told differently by two devices: settle it at The build.`);
   if (changedCards.size) said.push(`▲ ${changedCards.size === 1 ? "One card has" : changedCards.size + " cards have"} changed since you looked.`);
-  if (stirred && !away) said.push("◐ It is being planned again.");
+  if ((stirred || looking) && !away) said.push("◐ It is being planned again.");
   if (keptHere === "yes" && away) said.push("The page can be loaded anew all the same.");
   if (keptHere === "no") said.push("Leave this page open: here it cannot be loaded anew without the PC. The file to take along can.");
   document.querySelector("#sync p").textContent = said.join(" ");

@@ -32,6 +32,7 @@ function tell(words) {
 let back = null; // what had the focus before a panel opened
 function openPanel(...inside) {
   if ($("panel").hidden) back = document.activeElement;
+  $("told").className = ""; // it would stand over the panel's heading
   $("panel").replaceChildren(el("div", { class: "sheet-of-panel" }, ...inside));
   $("panel").hidden = false;
   document.body.classList.add("covered");

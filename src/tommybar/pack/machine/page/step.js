@@ -33,7 +33,7 @@ setInterval(() => { if ($("evening")) $("evening").textContent = eveningWords(Nu
 
 function bigNumber(text, kind) {
   const size = text.length <= 5 ? "" : text.length <= 7 ? " long" : " longer";
-  return el("p", { class: "big" + size }, el("span", { class: "digits" }, text), el("span", { class: "kind" }, kind));
+  return el("p", { class: "big" + size }, el("span", { class: "digits" }, text), el("span", { class: "kind" + (kind.split(" ").length > 3 ? " wordy" : "") }, kind));
 }
 
 function passTable(step) {
@@ -98,7 +98,7 @@ function holdBar(step, piece, s) {
       return button(words, () => openEntry(m, piece, draw), "write " + (told ? told.state : "open"), { "data-size": m.size });
     })),
     step.measure.some((m) => m.gives.length) ? el("p", {}, step.measure.filter((m) => m.gives.length).map((m) => `Give ${m.label} to: ${m.gives.join(", ")}. `)) : null,
-    el("div", { class: "signed" }, el("span", { id: "signed-by" }, signedWords(s, step, piece)), button("Initials", () => openInitials(step, piece, draw), "plain", { id: "sign" })));
+    el("div", { class: "signed" + (wishes.signed || s.initials.has(step.key + "|" + piece) ? "" : " unasked") }, el("span", { id: "signed-by" }, signedWords(s, step, piece)), button("Initials", () => openInitials(step, piece, draw), "plain", { id: "sign" })));
 }
 
 const toldBy = (one) => `${inUnit(one.is)} ${UNIT} by ${one.by || "no one named"}, ${one.device ? "device " + one.device.slice(0, 4) : "this device"}`;
