@@ -12,6 +12,7 @@ from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.files import Choices
 from tommybar.web.pages.opened import Head, Told, head_of, name_of, plan_of, told
+from tommybar.web.sizes_in_words import size_words
 
 FUNCTION = range(600, 700)  # numbers of findings about what the thing must do
 
@@ -31,6 +32,7 @@ class Listed:
 
     name: str
     made_of: str
+    size: str
     mass: str
     cards: str
     minutes: str
@@ -64,6 +66,7 @@ def overview(ask: Ask) -> Response:
             Listed(
                 one.part.name,
                 f"{one.part.count} off, {one.part.material}" if one.part.count > 1 else one.part.material,
+                size_words(one.part, ask.reader),
                 f"{one.mass:.0f} g",
                 f"{len(one.cards)} {'card' if len(one.cards) == 1 else 'cards'}",
                 f"{sum(card.minutes for card in one.cards):.0f} min",

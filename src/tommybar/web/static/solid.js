@@ -57,7 +57,11 @@ class View {
     this.listen();
     this.acts();
     this.choose(-1);
-    this.say(this.data.lacks.join(" "));
+    this.say("");
+    if (this.data.lacks.length) {
+      const list = made("ul", {}, ...this.data.lacks.map((words) => made("li", {}, words)));
+      this.figure.append(made("details", { class: "why" }, made("summary", {}, "What is not shown, or taken for granted"), list));
+    }
   }
 
   say(words) {
@@ -117,7 +121,8 @@ class View {
       one.setAttribute("aria-pressed", String(Boolean(part) && one.dataset.showPart === part.name));
     }
     if (!part) {
-      this.about.replaceChildren(this.data.parts.length > 1 ? made("p", { class: "soft" }, "Touch a part to see what it is.") : "");
+      const asks = this.data.parts.length > 1 ? [made("p", { class: "soft" }, "Touch a part to see what it is.")] : [];
+      this.about.replaceChildren(...asks);
       return;
     }
     const many = part.frames.length > 1 ? `${part.frames.length} off, ` : "";

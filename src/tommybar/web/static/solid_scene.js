@@ -106,11 +106,11 @@ class Scene {
     this.canvas.setAttribute("aria-hidden", "true");
     place.append(this.canvas);
     this.scene = new three.Scene();
-    this.scene.add(new three.HemisphereLight("#ffffff", this.night ? "#55574f" : "#8f8e88", 2.1));
+    this.scene.add(new three.HemisphereLight("#ffffff", this.night ? "#66685f" : "#a3a29b", 2.4));
     this.camera = new three.PerspectiveCamera(ANGLE, 1, 1, 1000);
     this.camera.up.set(0, 0, 1);
-    const lamp = new three.DirectionalLight("#ffffff", 1.5);
-    lamp.position.set(-0.7, 1, 0.6); // over the left shoulder, as on a drawing
+    const lamp = new three.DirectionalLight("#ffffff", 1.6);
+    lamp.position.set(-0.45, 0.9, 1); // over the left shoulder, as on a drawing
     this.camera.add(lamp, lamp.target);
     lamp.target.position.set(0, 0, -1);
     this.scene.add(this.camera);
@@ -163,14 +163,13 @@ class Scene {
     }
   }
 
-  // The corners of all pieces, apart or together.
-  *corners(share) {
-    const corner = new this.three.Vector3();
+  // Every point of all pieces, apart or together.
+  *points(share) {
+    const point = new this.three.Vector3();
     for (const one of this.pieces) {
-      const { min, max } = one.shape.body.boundingBox;
-      for (let bits = 0; bits < 8; bits++) {
-        corner.set(bits & 1 ? max.x : min.x, bits & 2 ? max.y : min.y, bits & 4 ? max.z : min.z);
-        yield corner.applyMatrix4(one.home).addScaledVector(one.way, share);
+      const { points } = one.part;
+      for (let at = 0; at < points.length; at += 3) {
+        yield point.fromArray(points, at).applyMatrix4(one.home).addScaledVector(one.way, share);
       }
     }
   }
@@ -184,10 +183,10 @@ class Scene {
     const up = new three.Vector3().crossVectors(toward, right).normalize();
     const axes = [right, up, toward];
     const low = [Infinity, Infinity, Infinity], high = [-Infinity, -Infinity, -Infinity];
-    for (const corner of this.corners(share)) {
+    for (const point of this.points(share)) {
       axes.forEach((axis, n) => {
-        low[n] = Math.min(low[n], axis.dot(corner));
-        high[n] = Math.max(high[n], axis.dot(corner));
+        low[n] = Math.min(low[n], axis.dot(point));
+        high[n] = Math.max(high[n], axis.dot(point));
       });
     }
     const target = new three.Vector3();
