@@ -141,15 +141,24 @@ def _spoken(thing: Any, unit: Literal["mm", "in"]) -> Any:
             said_so = MARKED.sub(lambda found: _figure(float(found.group(1)), found.group(2), unit), thing)
         return WRITTEN.sub(_in_inches, said_so) if unit == "in" and " mm" in said_so else said_so
     if isinstance(thing, tuple):
+        kinds = {type(one) for one in thing}
+        if all(is_dataclass(kind) and not _speaking(kind) for kind in kinds):
+            return thing
         said = tuple(_spoken(one, unit) for one in thing)
         return said if any(a is not b for a, b in zip(said, thing, strict=True)) else thing
     if is_dataclass(thing) and not isinstance(thing, type):
         changes = {}
-        for one in fields(thing):
-            was = getattr(thing, one.name)
-            if isinstance(was, str | tuple) or is_dataclass(was):
+        for name in _speaking(type(thing)):
+            was = getattr(thing, name)
+            if was:
                 now = _spoken(was, unit)
                 if now is not was:
-                    changes[one.name] = now
+                    changes[name] = now
         return replace(thing, **changes) if changes else thing
     return thing
+
+
+@cache
+def _speaking(record: type) -> tuple[str, ...]:
+    """The fields of a record that can hold words: all but plain figures."""
+    return tuple(one.name for one in fields(record) if one.type not in ("float", "int", "bool"))

@@ -137,6 +137,7 @@ def search_route(
     nearest_missing = wanted
     popped = 0
     least_broken: tuple[tuple[str, str, float, float], ...] = ()
+    known: dict[tuple[bool, frozenset[str]], tuple[tuple[Option, str, frozenset[str]], ...]] = {}
     while queue and popped < STATES:
         node = heapq.heappop(queue)
         popped += 1
@@ -154,17 +155,20 @@ def search_route(
             nearest_missing = missing
         if len(node.set_ups) >= MOST_CARDS:
             continue
-        options, refused = surface_options(shape, node.made, shop, jobs)
-        if not node.set_ups:
-            on_blank, refused_blank = blank_options(shape, jobs, blank_dia, faces, shop)
-            options = on_blank
-            refused = refused_blank
-        rejected.extend(refused)
-        for option in options:
-            name = holding_name(option.device, option.surface)
+        state = (not node.set_ups, node.made)
+        if state not in known:
+            if node.set_ups:
+                options, refused = surface_options(shape, node.made, shop, jobs)
+            else:
+                options, refused = blank_options(shape, jobs, blank_dia, faces, shop)
+            rejected.extend(refused)
+            known[state] = tuple(
+                (one, holding_name(one.device, one.surface), reached(one, shape, jobs, node.made))
+                for one in options
+            )
+        for option, name, new in known[state]:
             if name in excluded or (len(node.set_ups) + 1, name) in forbidden:
                 continue
-            new = reached(option, shape, jobs, node.made)
             variants = [new]
             groups = _groups(part, new, node.made)
             if groups:

@@ -6,6 +6,7 @@ import threading
 from collections import OrderedDict
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
 
 from tommybar.refusals import Refusal, nearest
@@ -105,15 +106,17 @@ def planned(inputs: Inputs, tell: Tell) -> Plan:
     )
 
 
+@lru_cache(maxsize=16)
 def design_of(text: str) -> Design:
-    """A design out of its text."""
+    """A design out of its text; the same text is read once."""
     from tommybar.design.loaded import design_from_text
 
     return design_from_text(text)
 
 
+@lru_cache(maxsize=16)
 def shop_of(text: str) -> Shop:
-    """A shop out of its text."""
+    """A shop out of its text; the same text is read once."""
     import tempfile
     from pathlib import Path
 

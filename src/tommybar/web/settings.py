@@ -21,7 +21,6 @@ class Settings:
     paired_days: int = 30  # how long a paired machine stays so
     plan_patience: float = 4.0  # a page waits so long for a plan before it shows progress [s]
     plans_kept: int = 24  # in memory
-    kept_texts: int = 200  # earlier texts kept of each file
 
 
 SETTINGS = Settings()
