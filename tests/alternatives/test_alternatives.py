@@ -114,15 +114,15 @@ def test_where_there_is_no_way_a_figure_stands_against_it(others):
 
 
 def spool(within):
-    """Two ends of 8 with 12 between them, long enough that each end is cut in a grip of its own."""
-    ends = (("a", 8.0, 0.0, 20.0), ("middle", 12.0, 20.0, 50.0), ("c", 8.0, 50.0, 70.0))
+    """Two ends of 20 with 40 between them; each end is cut in a grip of its own."""
+    ends = (("a", 20.0, 0.0, 10.0), ("middle", 40.0, 10.0, 30.0), ("c", 20.0, 30.0, 40.0))
     lands = tuple(Cylinder(name, Dim(dia, f"spool.{name}"), start, end) for name, dia, start, end in ends)
-    shape = TurnedShape(Dim(70.0, "spool.length"), lands)
+    shape = TurnedShape(Dim(40.0, "spool.length"), lands)
     return Part("spool", "turned", "mild steel", 1, shape, (RunoutNeed("a", "c", within),))
 
 
 def test_a_run_out_that_cannot_be_kept_is_why_not(demonstrator_of):
-    """The middle of the spool must run within 0.021: jaws of 0.1 give a route with a stop, and that is no route."""
+    """One end of the spool must run within 0.021 to the other: jaws of 0.1 give a route with a stop, and that is no route."""
     asked = other_ways(spool(0.021), demonstrator_of[1], cards=(2,))[0]
 
     assert [one.number for one in asked.against] == [301]
