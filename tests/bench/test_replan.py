@@ -18,13 +18,13 @@ from .conftest import DESIGN, EXAMPLES
 
 
 def test_a_bore_over_its_limit_gives_the_shaft_new_limits(folder, build, hand):
-    """wheel.bore 10.021: H7/h7 leaves 0 to 0.030, so the seat is 9.991 to 10.021; the reason is told."""
+    """wheel.bore 10.021: H7/h8 leaves 0 to 0.037, so the seat is 9.984 to 10.021; the reason is told."""
     found = record(folder, build.id, [hand("size", "wheel.bore", value=10.021, instrument="plug")])
 
     (limits,) = found.changes.limits
-    assert (limits.size, limits.low, limits.high) == ("shaft.seat", 9.991, 10.021)
-    assert limits.before == "9.985 to 10.000 mm"
-    assert limits.why == "wheel.bore measured 10.021 mm; keeps the fit H7/h7"
+    assert (limits.size, limits.low, limits.high) == ("shaft.seat", 9.984, 10.021)
+    assert limits.before == "9.978 to 10.000 mm"
+    assert limits.why == "wheel.bore measured 10.021 mm; keeps the fit H7/h8"
     assert {card.part for card in found.changes.cards} == {"shaft"}
 
 

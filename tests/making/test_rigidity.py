@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from tommybar.design.model import Part
+from tommybar.design.model import Part, RunoutNeed
 from tommybar.making import rigidity
 from tommybar.making.bench import Bench
 from tommybar.making.cuts import Speed
@@ -160,3 +160,11 @@ def test_a_grip_that_no_cut_suits_is_left_for_another(shop_r, monkeypatch):
     other = routed(part, (), (), (), shop_r, "ask")[0]
     assert [c.hold.jaws for c in other.cards if c.hold.jaws == "collets"] == []
     assert not [f for f in other.findings if f.severity == "stop"]
+
+
+def test_a_long_shaft_does_not_hang_on_its_short_thread(made, shop_r):
+    """75 mm of shaft out of a sleeve on an M6 screw of 14: no route hangs more than six diameters on one."""
+    tight = (RunoutNeed("journal_b", "seat", 0.012),)
+
+    for card in made("shaft", needs=tight).cards:
+        assert "sleeve" not in card.hold.device or card.hold.sticks_out <= 6 * card.hold.dia + 1.0

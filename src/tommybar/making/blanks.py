@@ -11,7 +11,7 @@ from tommybar.making.jobs import largest_outside
 from tommybar.making.practice import rule
 from tommybar.making.route import Route
 from tommybar.resize.allowances import skin_allowance
-from tommybar.resize.limits import same_material
+from tommybar.resize.limits import may_be_picked, same_material, skin_on
 from tommybar.shapes.features import Cylinder, PlateShape, TurnedShape
 from tommybar.shop.model import Bar, Shop
 
@@ -24,24 +24,23 @@ def facing(dia: float) -> float:
 def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar, bool]]:
     """Round bars that a turned part can come from: (bar, whether its surface may stay), best first.
 
-    A bar of just the largest finished diameter serves when every feature of
-    that diameter may keep the bar's own surface (drawn or ground, known
-    material). Otherwise the smallest bar that leaves its skin.
+    A bar of just the largest finished diameter serves when every land of that
+    diameter may keep the bar's own surface: its zone within the limits asked,
+    or none asked. Otherwise the smallest bar that leaves its skin.
     """
     assert isinstance(part.shape, TurnedShape)
     dia = largest_outside(part.shape)
     at_full = [f for f in part.shape.outside if isinstance(f, Cylinder) and abs(f.dia.value - dia) < 1e-6]
     tied = {name for need in part.needs for name in (need.of, need.to)}
-    may_stay = all(not f.thread and (f.name not in tied or f.dia.zone.startswith("h")) for f in at_full)
+    untied = all(f.name not in tied or f.dia.toleranced for f in at_full)
     sources = [*shop.rack] if stock == "rack" else [*shop.rack, *shop.obtainable]
     found: list[tuple[tuple[float, float], Bar, bool]] = []
     for bar in sources:
         if bar.section != "round" or not same_material(bar.material, part.material):
             continue
         on_rack = bar in shop.rack
-        exact = abs(bar.size - dia) < 1e-6 and bar.skin in ("drawn", "ground") and may_stay
-        knurled = exact and any(f.knurl for f in at_full)
-        if exact and (not _wants_turning(at_full) or knurled):
+        knurled = any(f.knurl for f in at_full)
+        if at_full and untied and skin_on(bar, part.shape) == 0.0:
             found.append(((0.0 if on_rack else 1.0, bar.size), bar, not knurled))
         elif bar.size >= dia + skin_allowance(bar.skin) - 1e-6:
             found.append((((0.2 if on_rack else 1.2) + (bar.size - dia) / dia, bar.size), bar, False))
@@ -58,9 +57,20 @@ def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar,
     return [(bar, stays) for _, bar, stays in found]
 
 
-def _wants_turning(features: list[Cylinder]) -> bool:
-    """A zone finer than the bar's own cannot be left as supplied."""
-    return any(f.dia.zone and f.dia.zone[:1] not in ("h", "") for f in features)
+def picked_choices(part: Part, shop: Shop, stock: str = "ask") -> list[Bar]:
+    """Bars of just the largest diameter of which some are within its limits: the last resort, with its caution."""
+    assert isinstance(part.shape, TurnedShape)
+    dia = largest_outside(part.shape)
+    at_full = [f for f in part.shape.outside if isinstance(f, Cylinder) and abs(f.dia.value - dia) < 1e-6]
+    sources = [*shop.rack] if stock == "rack" else [*shop.rack, *shop.obtainable]
+    return [
+        bar
+        for bar in sources
+        if bar.section == "round"
+        and same_material(bar.material, part.material)
+        and at_full
+        and all(may_be_picked(bar, land) for land in at_full)
+    ][:1]
 
 
 def turned_blank(part: Part, bar_dia: float, route: Route, shop: Shop, why: str) -> Blank:

@@ -3,15 +3,23 @@
 from __future__ import annotations
 
 from tommybar.making.cards import Rejected
-from tommybar.making.grips import Option, gripping, nothing_larger_behind
+from tommybar.making.grips import Option, gripping, nothing_larger_behind, standing_out, too_slender
 from tommybar.making.jobs import in_card, largest_outside
 from tommybar.making.lengths import Mm
+from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Shop
 
 
 def split_sleeve(
-    shape: TurnedShape, feature: Cylinder, shop: Shop, free: Face, near: float, far: float
+    shape: TurnedShape,
+    feature: Cylinder,
+    shop: Shop,
+    free: Face,
+    near: float,
+    far: float,
+    made: frozenset[str],
+    rejected: list[Rejected],
 ) -> list[Option]:
     """A split sleeve bored in place, or tapped for a screw, with the shoulder seated on it."""
     if "split sleeve" not in shop.can or not nothing_larger_behind(shape, free, feature):
@@ -35,6 +43,13 @@ def split_sleeve(
         return []
     how = f"drill and tap {feature.thread}" if feature.thread else f"bore {Mm(dia):.2f}"
     words = f"split sleeve tapped {feature.thread}" if feature.thread else f"split sleeve bored {Mm(dia):.2f}"
+    most = rule("grip", "overhang_most")
+    slim = too_slender(standing_out(shape, free, front, made))
+    if -front > most * dia:
+        slim = f"{-front:.1f} mm stand out of it, more than {most:g} x the {dia:.2f} mm held"
+    if slim:
+        rejected.append(Rejected(f"{words} on {feature.name}, face {free} free", slim))
+        return []
     return [
         Option(
             holder,

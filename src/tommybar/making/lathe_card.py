@@ -19,6 +19,7 @@ from tommybar.making.surfaces import edge, groove, knurl, recess, screw
 from tommybar.making.turning import face, finish, rough
 from tommybar.making.warnings import before_starting, goes_wrong
 from tommybar.making.workpiece import Workpiece
+from tommybar.resize.limits import keeps_surface, may_be_picked, own_limits, same_material
 from tommybar.shapes.features import Cylinder, Knurl, TurnedShape
 from tommybar.shop.model import Shop
 
@@ -88,6 +89,7 @@ def _measure_bar(bench: Bench, jobs: tuple[Job, ...]) -> None:
         feature = _drawn(bench, job) if job.kind == "outside" and job.as_supplied else None
         if feature is None or not feature.dia.toleranced:
             continue
+        _pick_bar(bench, feature)
         bench.add(
             Step(
                 0,
@@ -106,6 +108,28 @@ def _measure_bar(bench: Bench, jobs: tuple[Job, ...]) -> None:
                 measure=(bench.measured(f"{bench.part.name}.{job.feature}", feature.dia, "outside"),),
             )
         )
+
+
+def _pick_bar(bench: Bench, land: Cylinder) -> None:
+    """A bar that may be out of the limits that its surface must keep is picked by measuring."""
+    dim = land.dia
+    assert dim.smallest is not None and dim.largest is not None
+    bars = [bar for bar in (*bench.shop.rack, *bench.shop.obtainable) if may_be_picked(bar, land)]
+    own = [bar for bar in bars if same_material(bar.material, bench.part.material) and bar.section == "round"]
+    if not own or any(keeps_surface(bar, land) for bar in own):
+        return
+    smallest, largest = own_limits(own[0])
+    bench.find(
+        206,
+        "caution",
+        f"{land.name} keeps the bar's surface, since no route turns it: a bar as sold may be out of its limits.",
+        feature=land.name,
+        figure=f"{smallest:.3f} to {largest:.3f} mm, the bar as sold",
+        bound=f"{dim.smallest:.3f} to {dim.largest:.3f} mm",
+        remedy=f"Measure along the bar and take a piece that reads {max(smallest, dim.smallest):.3f} to "
+        f"{min(largest, dim.largest):.3f} mm; or draw a centre hole in an end, so that it can be turned.",
+        source="zones of bright and ground bar, from memory",
+    )
 
 
 def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:

@@ -45,7 +45,7 @@ def surface_options(
                     shape, feature, jaws, free, near, far, long, feature.name in supplied, made, rejected
                 )
                 options.extend(option)
-            options.extend(split_sleeve(shape, feature, shop, free, near, far))
+            options.extend(split_sleeve(shape, feature, shop, free, near, far, made, rejected))
         options.extend(arbors(shape, made, shop, free, rejected))
         options.extend(screwed_stubs(shape, made, shop, free, rejected))
     return options, rejected

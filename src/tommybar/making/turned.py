@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from tommybar.design.model import Part
 from tommybar.findings import Finding
 from tommybar.making.as_machined import as_machined
-from tommybar.making.blanks import facing, round_choices, turned_blank
+from tommybar.making.blanks import facing, picked_choices, round_choices, turned_blank
 from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
 from tommybar.making.forecast import expected_runout, worst_runout
 from tommybar.making.grips import Option, ranges_in_words
@@ -74,6 +74,19 @@ def turned_part(
         if best is None or cost < best[0]:
             best = (cost, route, bar, stays)
     findings: list[Finding] = []
+    for bar in picked_choices(part, shop, stock) if best is None else ():
+        route = search_route(
+            part,
+            drawn,
+            bar.size,
+            facing(bar.size),
+            shop,
+            bar=bar.size,
+            excluded=excluded,
+            forbidden=forbidden,
+        )
+        if route.set_ups:
+            best = (route.cost + 15.0 * TRIED_BARS, route, bar, True)
     if best is None:
         assert failed is not None
         bar, stays = choices[0]

@@ -10,7 +10,9 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from tommybar.design.model import Part, SizedDesign
+from tommybar.facts.fits.iso286 import limits_of_size
 from tommybar.facts.materials import material
+from tommybar.facts.stock import bright_bar_zones, ground_bar_zone
 from tommybar.refusals import Refusal
 from tommybar.resize.allowances import daylight, facing, recess_side_room, skin_allowance
 from tommybar.resize.asked import Asked
@@ -56,17 +58,56 @@ def largest_outside(shape: TurnedShape) -> float:
     )
 
 
+def own_limits(bar: Bar) -> tuple[float, float]:
+    """Between which diameters a round bar is sold [mm]: ground h8, drawn h11 (the coarsest of bright bar)."""
+    zone = ground_bar_zone() if bar.skin == "ground" else bright_bar_zones()[1]
+    found = limits_of_size(bar.size, zone)
+    return found.smallest, found.largest
+
+
+def keeps_surface(bar: Bar, land: Cylinder) -> bool:
+    """Whether a land may keep the bar's own surface: of its size, no thread or knurl, the bar's zone in its limits.
+
+    Where no limits are asked the general tolerance holds, which is wider than any drawn or ground bar.
+    """
+    if (
+        abs(bar.size - land.dia.value) > 1e-6
+        or bar.skin not in ("drawn", "ground")
+        or land.thread
+        or land.knurl
+    ):
+        return False
+    if land.dia.smallest is None or land.dia.largest is None:
+        return True
+    smallest, largest = own_limits(bar)
+    return smallest >= land.dia.smallest - 1e-6 and largest <= land.dia.largest + 1e-6
+
+
+def may_be_picked(bar: Bar, land: Cylinder) -> bool:
+    """Whether some bars of that size lie within the land's limits and others not: one has to be measured out."""
+    if (
+        abs(bar.size - land.dia.value) > 1e-6
+        or bar.skin not in ("drawn", "ground")
+        or land.thread
+        or land.knurl
+    ):
+        return False
+    if land.dia.smallest is None or land.dia.largest is None:
+        return True
+    smallest, largest = own_limits(bar)
+    return smallest <= land.dia.largest and largest >= land.dia.smallest
+
+
 def skin_on(bar: Bar, shape: TurnedShape) -> float:
     """Metal that the bar must have over the part's largest diameter [mm].
 
-    None when the bar is just that size, drawn or ground, and all of that
-    diameter may keep the bar's own surface: no thread, and no zone finer or
-    looser placed than h unless it is knurled.
+    None when the bar is just that size and every land of it is knurled or may
+    keep the bar's own surface.
     """
     dia = largest_outside(shape)
     full = [one for one in shape.outside if isinstance(one, Cylinder) and abs(one.dia.value - dia) < 1e-6]
-    stays = all(not one.thread and (one.knurl or one.dia.zone[:1] in ("", "h")) for one in full)
-    if stays and abs(bar.size - dia) < 1e-6 and bar.skin in ("drawn", "ground"):
+    exact = abs(bar.size - dia) < 1e-6 and bar.skin in ("drawn", "ground")
+    if exact and all(not one.thread and (one.knurl or keeps_surface(bar, one)) for one in full):
         return 0.0
     return skin_allowance(bar.skin)
 

@@ -50,7 +50,7 @@ def test_a_warm_reading_is_taken_back_to_its_cool_size(rescued):
 
     cool, again = named(found, "Reckon with 10.017 mm"), named(found, "Let it cool")
     assert limits(cool, "shaft.seat")[1] == pytest.approx(10.017, abs=5e-4)
-    assert limits(again, "shaft.seat") == (9.985, 10.0)
+    assert limits(again, "shaft.seat") == (9.978, 10.0)
     assert again.minutes == 30
 
 
@@ -69,16 +69,16 @@ def test_a_coarse_reading_is_measured_again_or_reckoned_at_its_worst(rescued):
 
     again, large = named(found, "again with the micrometer 0-25"), named(found, "Reckon with 10.030 mm")
     assert again.readings == ()
-    assert limits(large, "wheel.bore") == (10.03, 10.06)
+    assert limits(large, "wheel.bore") == (10.03, 10.067)
     assert not any(one.words.startswith("Take") for one in found)
 
 
 def test_a_reading_inside_its_guard_band_is_taken(rescued):
-    """9.992 by micrometer (u 0.002, guard 1.645 u = 0.003) lies inside 9.985 to 10.000 by enough."""
+    """9.992 by micrometer (u 0.002, guard 1.645 u = 0.003) lies inside 9.978 to 10.000 by enough."""
     taken = named(rescued(30, "shaft.seat", 9.992, "micrometer 0-25"), "Take 9.992 mm")
 
     assert "0.003 mm inside" in taken.words
-    assert limits(taken, "wheel.bore") == (9.992, 10.022)
+    assert limits(taken, "wheel.bore") == (9.992, 10.029)
 
 
 @pytest.mark.parametrize(

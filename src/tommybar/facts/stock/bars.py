@@ -84,3 +84,27 @@ def bright_bar_zones() -> tuple[str, str]:
     """
     finest, coarsest = read_table(_TABLE).figures["bright_drawn"]
     return str(finest), str(coarsest)
+
+
+def ground_bar_zone() -> str:
+    """Tolerance zone within which centreless ground silver steel is sold.
+
+    Parameters
+    ----------
+    None
+
+    Returns
+    -------
+    str
+        Zone of ISO 286, to be taken at the bar's diameter [zone]
+
+    Examples
+    --------
+    >>> ground_bar_zone()
+    'h8'
+
+    References
+    ----------
+    .. [1] DIN 175, ground tool steel in bars (from memory).
+    """
+    return str(read_table(_TABLE).figures["ground_tool_steel"])
