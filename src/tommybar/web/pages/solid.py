@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
+from functools import lru_cache
 
 from starlette.responses import JSONResponse, Response
 
 from tommybar.design.model import Part
 from tommybar.facts.materials import material
 from tommybar.refusals import Refusal, nearest
-from tommybar.shapes.features import TurnedShape
+from tommybar.shapes.bought import BoughtShape
+from tommybar.shapes.features import Shape, TurnedShape
 from tommybar.shapes.mass import mass_properties
 from tommybar.web.ask import Ask
 from tommybar.web.pages.opened import name_of, plan_of
@@ -122,14 +124,12 @@ def _solid(
     part: Part, ask: Ask, frames: Sequence[Frame], apart: Sequence[Iterable[float]]
 ) -> SolidPart | str:
     """A part with its triangles; words when its solid cannot be made."""
-    from tommybar.shapes.mesh import mesh_of
-
     words = part.name.replace("_", " ")
     shape = part.shape or part.envelope
     try:
         if shape is None:
             raise Refusal("it is bought, and no table gives its size")
-        mesh = mesh_of(shape)
+        points, triangles = _surface(shape)
     except Refusal as refusal:
         return f"{words} is not shown: {' '.join(one.what for one in refusal.complaints)}"
     made = part.shape is not None
@@ -141,10 +141,22 @@ def _solid(
         size_words(part, ask.reader),
         _mass(part, len(frames)),
         f"/designs/{name_of(ask)}/parts/{part.name}" if made else "",
-        tuple(round(float(one), DECIMALS) for one in mesh.points.ravel()),
-        tuple(int(one) for one in mesh.triangles.ravel()),
+        points,
+        triangles,
         tuple(tuple(float(one) for one in frame) for frame in frames),
         tuple((float(x), float(y), float(z)) for x, y, z in apart),
+    )
+
+
+@lru_cache(maxsize=96)
+def _surface(shape: Shape | BoughtShape) -> tuple[tuple[float, ...], tuple[int, ...]]:
+    """Points and triangles of a solid, one figure after another; kept, since only changed parts are new."""
+    from tommybar.shapes.mesh import mesh_of
+
+    mesh = mesh_of(shape)
+    return (
+        tuple(round(float(one), DECIMALS) for one in mesh.points.ravel()),
+        tuple(int(one) for one in mesh.triangles.ravel()),
     )
 
 
