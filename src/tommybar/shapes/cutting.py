@@ -150,18 +150,27 @@ def joined(pieces: list[Piece]) -> tuple[Ring, ...]:
     rings: list[Ring] = []
     while left:
         ring = [left.pop(0)]
-        while math.dist(ring[-1].end, ring[0].start) > JOIN or len(ring) < 2:
+        while math.dist(ring[-1].end, ring[0].start) > ON or len(ring) < 2:
             at = ring[-1].end
-            nexts = [piece for piece in left if math.dist(piece.start, at) < JOIN]
-            if not nexts:
+            near = min((math.dist(piece.start, at) for piece in left), default=math.inf)
+            if near > JOIN or math.dist(at, ring[0].start) < min(near, JOIN):
                 break
-            chosen = max(nexts, key=lambda piece: _turn(ring[-1], piece))
+            nexts = [piece for piece in left if math.dist(piece.start, at) <= near + ON]
+            chosen = max(nexts, key=lambda piece: _turn(ring[-1], piece)) if len(nexts) > 1 else nexts[0]
             left.remove(chosen)
-            ring.append(chosen.between(at, chosen.end))
-        if len(ring) > 1 and math.dist(ring[-1].end, ring[0].start) < JOIN:
-            ring[-1] = ring[-1].between(ring[-1].start, ring[0].start)
-        rings.append(_merged(ring))
+            ring.append(chosen)
+        rings.append(_merged(_sewn(ring)))
     return tuple(rings)
+
+
+def _sewn(ring: list[Piece]) -> list[Piece]:
+    """Each piece begun exactly where the one before it ends."""
+    ends = [piece.end for piece in ring]
+    if math.dist(ends[-1], ring[0].start) < JOIN:
+        ends[-1] = ring[0].start
+    starts = [ring[0].start, *ends[:-1]]
+    found = [piece.between(a, b) for piece, a, b in zip(ring, starts, ends, strict=True)]
+    return [piece for piece in found if piece.long > 0]
 
 
 def _turn(before: Piece, after: Piece) -> float:

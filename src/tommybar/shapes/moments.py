@@ -9,6 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
+
+from tommybar.shapes.curves import ArcPiece, Line, Piece
 
 
 @dataclass(frozen=True)
@@ -112,6 +115,149 @@ def ring_of_revolution(ring: Sequence[tuple[float, float]]) -> Moments:
         yy=across,
         zz=turn * math.pi / 30 * z_second,
     )
+
+
+def revolved(ring: Sequence[Piece]) -> Moments:
+    """Moments of the body that a closed ring of lines and arcs in (z, r) sweeps about the axis.
+
+    Green's theorem on the half-section turns each integral into one along its
+    boundary: V = -pi times the integral of r^2 dz, and so on. Along a straight
+    side that has a closed form. Along an arc it is a trigonometric polynomial
+    of the fifth degree; twelve points of Gauss-Legendre for every eighth of a
+    turn give it to the last digits, and unlike the closed form they lose none
+    when the radius is far larger than the part (a crown).
+
+    Parameters
+    ----------
+    ring : sequence of Line or ArcPiece
+        The boundary, counter-clockwise, r at or above 0 [mm]
+
+    Returns
+    -------
+    Moments
+        Volume [mm3], first moments [mm4] and second moments [mm5] about z = 0
+
+    Examples
+    --------
+    A ball of radius 3 about z = 3 has 4/3 pi r^3 = 113.097 mm3.
+
+    >>> ball = [Line((0.0, 0.0), (6.0, 0.0)), ArcPiece((6.0, 0.0), (0.0, 0.0), (3.0, 0.0), True)]
+    >>> round(revolved(ball).volume, 3)
+    113.097
+
+    References
+    ----------
+    .. [1] First principles (Green's theorem); sphere, cap, torus and frustum are
+       checked against their closed forms in the tests.
+    """
+    volume = z_first = polar = z_second = 0.0
+    for piece in ring:
+        if isinstance(piece, Line):
+            (z_i, r_i), (z_j, r_j) = piece.start, piece.end
+            run = z_j - z_i
+            if run == 0:
+                continue
+            squares = r_i * r_i + r_i * r_j + r_j * r_j
+            volume += run * squares / 3
+            first = (3 * r_i * r_i + 2 * r_i * r_j + r_j * r_j) / 12
+            last = (r_i * r_i + 2 * r_i * r_j + 3 * r_j * r_j) / 12
+            z_first += run * (first * z_i + last * z_j)
+            polar += run * (r_i**4 + r_i**3 * r_j + r_i**2 * r_j**2 + r_i * r_j**3 + r_j**4) / 5
+            ends = (6 * r_i * r_i + 3 * r_i * r_j + r_j * r_j) / 30
+            both = (3 * r_i * r_i + 4 * r_i * r_j + 3 * r_j * r_j) / 30
+            others = (r_i * r_i + 3 * r_i * r_j + 6 * r_j * r_j) / 30
+            z_second += run * (ends * z_i * z_i + both * z_i * z_j + others * z_j * z_j)
+        else:
+            for z, r, run, _ in along_arc(piece):
+                volume += r * r * run
+                z_first += z * r * r * run
+                polar += r**4 * run
+                z_second += z * z * r * r * run
+    across = -math.pi / 4 * polar
+    return Moments(
+        volume=-math.pi * volume, z=-math.pi * z_first, xx=across, yy=across, zz=-math.pi * z_second
+    )
+
+
+def along_arc(arc: ArcPiece) -> list[tuple[float, float, float, float]]:
+    """Points on an arc with the weighted steps in both directions: (x, y, dx, dy), for sums along it."""
+    sweep, first, radius = arc.sweep, arc.first, arc.radius
+    (a, b) = arc.centre
+    count = max(1, math.ceil(abs(sweep) / (math.pi / 4)))
+    found = []
+    for n in range(count):
+        for u, w in gauss(12):
+            t = first + sweep * (n + (u + 1) / 2) / count
+            weight = w * sweep / 2 / count * radius
+            c, s = math.cos(t), math.sin(t)
+            found.append((a + radius * c, b + radius * s, -weight * s, weight * c))
+    return found
+
+
+@cache
+def gauss(points: int) -> tuple[tuple[float, float], ...]:
+    """Places and weights of Gauss-Legendre between -1 and 1."""
+    import numpy as np
+
+    places, weights = np.polynomial.legendre.leggauss(points)
+    return tuple(zip(places.tolist(), weights.tolist(), strict=True))
+
+
+@dataclass(frozen=True)
+class Plane:
+    """Area [mm2], first moments [mm3] and second moments [mm4] of a flat region."""
+
+    area: float = 0.0
+    x: float = 0.0
+    y: float = 0.0
+    xx: float = 0.0
+    yy: float = 0.0
+
+
+def plane_moments(rings: Sequence[Sequence[Piece]]) -> Plane:
+    """Moments of the flat region inside rings of lines and arcs, those that run clockwise being holes.
+
+    Parameters
+    ----------
+    rings : sequence of rings
+        Boundaries in (x, y) [mm]
+
+    Returns
+    -------
+    Plane
+        Area [mm2], first [mm3] and second moments [mm4]
+
+    Examples
+    --------
+    A circle of radius 2: pi r^2 and pi r^4 / 4.
+
+    >>> half = ArcPiece((2.0, 0.0), (-2.0, 0.0), (0.0, 0.0), True)
+    >>> found = plane_moments([[half, ArcPiece((-2.0, 0.0), (2.0, 0.0), (0.0, 0.0), True)]])
+    >>> round(found.area, 6), round(found.xx, 6)
+    (12.566371, 12.566371)
+
+    References
+    ----------
+    .. [1] First principles (Green's theorem).
+    """
+    area = x_first = y_first = xx = yy = 0.0
+    for piece in (piece for ring in rings for piece in ring):
+        if isinstance(piece, Line):
+            (a, b), (c, d) = piece.start, piece.end
+            u, v = c - a, d - b
+            area += (a + c) * v / 2
+            x_first += v * (a * a + a * c + c * c) / 6
+            y_first -= u * (b * b + b * d + d * d) / 6
+            xx += v * (a**3 + a * a * c + a * c * c + c**3) / 12
+            yy -= u * (b**3 + b * b * d + b * d * d + d**3) / 12
+        else:
+            for x, y, dx, dy in along_arc(piece):
+                area += x * dy
+                x_first += x * x / 2 * dy
+                y_first -= y * y / 2 * dx
+                xx += x**3 / 3 * dy
+                yy -= y**3 / 3 * dx
+    return Plane(area, x_first, y_first, xx, yy)
 
 
 def block(length: float, width: float, height: float) -> Moments:
