@@ -19,7 +19,7 @@ class Checked:
 
 
 def at_least(
-    number: int, words: str, figure: float, bound: float, unit: str = "mm", **place: str
+    number: int, words: str, figure: float, bound: float, unit: str = "mm", *, remedy: str, **place: str
 ) -> Finding | None:
     """A caution when a figure lies below its bound, None when it does not."""
     if figure >= bound - 1e-6:
@@ -31,6 +31,7 @@ def at_least(
         f"{words}: {figure:.2f} {unit}, {bound:.2f} {unit} wanted.",
         figure=f"{figure:.2f} {unit}",
         bound=f"{bound:.2f} {unit}",
+        remedy=remedy,
         source=source,
-        **place,  # type: ignore[arg-type]  # part, feature and remedy are all words
+        **place,  # type: ignore[arg-type]  # part and feature are words
     )

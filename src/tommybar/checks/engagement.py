@@ -202,6 +202,9 @@ def _not_followed(relation: ScrewRelation) -> Finding:
         "note",
         f"The screw into {relation.into} does not join plates; its length is not checked yet.",
         relation.into.split(".")[0],
+        figure=relation.screw,
+        bound="only plates that are screwed together are followed",
+        remedy="Measure the stack under its head and see that at least one diameter of thread is in the metal.",
         source="the design",
     )
 

@@ -89,6 +89,7 @@ def _recess(part: Part, shape: TurnedShape, recess: Recess) -> list[Finding | No
                 recess.name,
                 figure=f"{web:.1f} mm",
                 bound=f"{wide / THIN_DISC:.1f} mm, a twelfth of the diameter",
+                remedy="Rough both sides first, then finish each with light cuts, gripped no tighter than needed.",
                 source="common practice, no source",
             )
         )

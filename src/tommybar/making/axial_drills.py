@@ -40,6 +40,9 @@ def centre(bench: Bench, feature: str) -> None:
             "caution",
             "No centre drill in the drawer: start the drill from a turned dimple.",
             feature=feature,
+            figure="none",
+            bound="one centre drill",
+            remedy="Turn a dimple with a knife on centre, or list the centre drills that are there.",
         )
         return
     size = min(bench.shop.centre_drills, key=lambda d: (abs(d - 2.5), d))

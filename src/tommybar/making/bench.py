@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from tommybar.design.model import Part
 from tommybar.facts.threads import thread
-from tommybar.findings import Finding
+from tommybar.findings import Finding, Severity
 from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import Speed, spindle
 from tommybar.making.dials import graduation_words
@@ -91,17 +91,17 @@ class Bench:
             )
         return found
 
-    def find(self, number: int, severity: str, words: str, **place: str) -> None:
-        """Note a finding about the step being written."""
-        assert severity in ("stop", "caution", "note")
+    def find(self, number: int, severity: Severity, words: str, *, remedy: str, **place: str) -> None:
+        """Note a finding about the step being written; ``place`` is feature, figure, bound and source."""
         self.findings.append(
             Finding(
                 number,
-                severity,  # type: ignore[arg-type]  # narrowed by the line above
+                severity,
                 words,
                 part=self.part.name,
                 card=self.number,
                 step=len(self.steps) + 1,
+                remedy=remedy,
                 **place,
             )
         )

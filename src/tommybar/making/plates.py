@@ -41,6 +41,9 @@ def plate_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]], *, 
                 f"{part.name}: corner radii of {Mm(shape.corner):g} are filed to buttons or a line; no step is planned for them.",
                 part.name,
                 "corners",
+                figure=f"{Mm(shape.corner):g mm}",
+                bound="no step is planned",
+                remedy="File them to buttons of that radius, or leave the corners square.",
             )
         )
     first, found = square_card(part, shape, blank, shop, shop.mill, gives_to)

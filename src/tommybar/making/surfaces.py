@@ -101,6 +101,7 @@ def _relief(bench: Bench, shape: Recess, reach: float) -> None:
         f"needs its outer flank relieved by {back:.2f} mm ({angle:.1f} deg).",
         feature=shape.name,
         figure=f"{angle:.1f} deg",
+        bound=f"{wall:.2f} mm, radius of the outer wall",
         remedy="Grind the outer flank of the recess tool at least so much.",
         source="R - sqrt(R^2 - h^2), geometry",
     )

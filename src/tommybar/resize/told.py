@@ -153,7 +153,15 @@ def notes(
         if one.kind == "wall" and one.holds and one.slack <= JUST and abs(tried.scale - 1) > 1e-9
     ]
     found += [
-        Finding(111, "caution", f"{name}: {choice.caution}.", feature=name, figure=f"{_value(choice.value)}")
+        Finding(
+            111,
+            "caution",
+            f"{name}: {choice.caution}.",
+            feature=name,
+            figure=_value(choice.value),
+            bound="what the drawer holds",
+            remedy="Pin another size of it, or see to the tool before the part is begun.",
+        )
         for name, choice in tried.picks.items()
         if choice.caution
     ]
