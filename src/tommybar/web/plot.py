@@ -26,8 +26,9 @@ def round_ticks(low: float, high: float, most: int = 6) -> tuple[float, ...]:
     >>> round_ticks(-22.0, 12.0)
     (-30.0, -20.0, -10.0, 0.0, 10.0, 20.0)
     """
-    span = max(high - low, 1e-12 * max(abs(high), abs(low), 1.0))
-    power = 10.0 ** math.floor(math.log10(span / most))
+    if high - low <= 1e-9 * max(abs(high), abs(low)):  # one figure alone: an axis of some length all the same
+        high = low + (abs(low) or 1.0)
+    power = 10.0 ** math.floor(math.log10((high - low) / most))
     for step in (power, 2 * power, 5 * power, 10 * power, 20 * power):
         first, last = math.floor(low / step + 1e-9), math.ceil(high / step - 1e-9)
         if last - first < most:

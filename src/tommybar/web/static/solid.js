@@ -103,7 +103,7 @@ class View {
     for (const one of this.data.views) row.append(button(one.name, () => scene.look(one.from)));
     row.append(button("Nearer", () => scene.nearer(1.25)), button("Farther", () => scene.nearer(0.8)));
     this.about = made("div", { class: "solid-part", "aria-live": "polite" });
-    this.figure.append(row, this.about);
+    this.figure.append(this.about, row); // what was touched stands next to the view
     for (const one of document.querySelectorAll("button[data-show-part]")) {
       one.hidden = !this.data.parts.some((part) => part.name === one.dataset.showPart);
       one.addEventListener("click", () => {
