@@ -230,6 +230,64 @@ def redrawn() -> list[Row]:
     ]
 
 
+NEXT_STEP = """async () => {
+  const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+  const taken = [];
+  while (taken.length < 25) {
+    await painted();
+    const start = performance.now(), before = document.querySelector('#view').textContent;
+    document.getElementById('main').click();
+    await painted();
+    if (!document.getElementById('panel').hidden) { document.querySelector('#nudge-up').click();
+      document.querySelector('#entry-write').click(); continue; }
+    document.querySelectorAll('.tick:not([aria-label$="done"])').forEach((one) => one.isConnected && one.click());
+    if (document.querySelector('#view').textContent !== before) taken.push(performance.now() - start);
+  }
+  return taken;
+}"""  # presses the large button and waits until the frame with the next step is drawn
+
+
+def step_change() -> list[Row]:
+    """From the press to the drawn frame of the next step, in a browser, on a served build of the demonstrator."""
+    import shutil
+    import socket
+    import urllib.request
+
+    from playwright.sync_api import sync_playwright
+
+    from tommybar.bench.builds import start_build
+    from tommybar.bench.folder import open_folder
+
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    with tempfile.TemporaryDirectory() as path, sync_playwright() as play:
+        folder = open_folder(path)
+        folder.save_design("demonstrator", DESIGN.read_text())
+        build = start_build(folder, "demonstrator", "shop-r")
+        server = subprocess.Popen(
+            [BIN / "tommybar", "serve", "--port", str(port), "--folder", path], stdout=subprocess.DEVNULL
+        )
+        try:
+            address = f"http://127.0.0.1:{port}"
+            for _ in range(300):
+                try:
+                    urllib.request.urlopen(address, timeout=5).close()
+                    break
+                except OSError:
+                    time.sleep(0.1)
+            browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+            page = browser.new_page(base_url=address, viewport={"width": 800, "height": 1280})
+            page.goto(f"/builds/{build.id}/machine")
+            page.wait_for_selector("[data-kept]")
+            taken = statistics.median(page.evaluate(NEXT_STEP))
+            browser.close()
+        finally:
+            server.terminate()
+            server.wait(10)
+    return [at_most("step change at the machine, to the drawn frame", taken, "ms", 50)]
+
+
 def tables() -> list[Row]:
     """How long many look-ups take."""
     import numpy as np
@@ -243,7 +301,7 @@ def tables() -> list[Row]:
 
 def main() -> None:
     """Measure, print, write."""
-    rows = [*starts(), *first_page(), *redrawn(), *tables(), *replans()]
+    rows = [*starts(), *first_page(), *redrawn(), *step_change(), *tables(), *replans()]
     wide = max(len(row.what) for row in rows)
     for row in rows:
         verdict = "met" if row.met else "NOT met"

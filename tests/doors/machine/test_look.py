@@ -14,7 +14,21 @@ from .handmade_plan import handmade_plan
 from .moves import SIZES, saved, to_journal, write_in
 
 pytestmark = pytest.mark.browser
-MM = 96 / 25.4  # CSS pixels in a millimetre
+# CSS pixels in a millimetre, by the definition of CSS Values and Units, section 6.2: one inch is 96 of them. A
+# ten-inch tablet draws them smaller (about 149 to its inch); enlarged by half in its browser it is near this again.
+MM = 96 / 25.4
+LEAST_TEXT = 3.0  # capitals [mm]: 17 arcmin at an arm's 600 mm
+WRITTEN = """() => { const pen = document.createElement('canvas').getContext('2d');
+  pen.font = '400 1000px Legible';
+  const capital = pen.measureText('H').actualBoundingBoxAscent / 1000, found = [];
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) { const one = walk.currentNode.parentElement;
+    if (!walk.currentNode.data.trim() || !one.checkVisibility({ visibilityProperty: true })) continue;
+    if (one.closest('#told, script, style, option')) continue;
+    const turn = one.ownerSVGElement ? one.getScreenCTM() : { a: 1, b: 0 };
+    const high = parseFloat(getComputedStyle(one).fontSize) * Math.hypot(turn.a, turn.b) * capital;
+    found.push([high, walk.currentNode.data.trim()]); }
+  return found; }"""
 
 
 def test_words_of_a_design_are_never_markup(opened):
@@ -58,6 +72,29 @@ def test_the_number_rules_the_page_and_targets_are_large(opened, size):
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     page.click("#main")
     assert page.evaluate("document.getElementById('panel').scrollWidth <= innerWidth")
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_every_word_is_large_enough_to_be_read_at_arm_s_length(opened, size):
+    """Capitals of every word that is seen, in the sketch too, are 3 mm high or more, in every view."""
+    page = opened(size=size)
+    page.evaluate("document.fonts.ready")
+    views = [page.evaluate(WRITTEN)]
+    for _ in range(3):
+        page.click("#main")
+        views.append(page.evaluate(WRITTEN))
+    page.click("#main")
+    views.append(page.evaluate(WRITTEN))
+    page.keyboard.press("Escape")
+    for words in ("Something is wrong", "Stop for today"):
+        page.click(f"#view .acts button:has-text('{words}')")
+        views.append(page.evaluate(WRITTEN))
+        page.keyboard.press("Escape")
+
+    assert min(len(one) for one in views) > 8
+    assert [
+        (round(high / MM, 2), words) for one in views for high, words in one if high / MM < LEAST_TEXT
+    ] == []
 
 
 def test_the_font_comes_from_the_file(opened):

@@ -63,7 +63,7 @@ def _holders(run: CardRun, frame: Frame) -> str:
         low = max(min(r for _, r in ring), 0.0)
         wide = (max(z for z, _ in ring) - max(min(z for z, _ in ring), frame.left)) * frame.scale
         high = (min(max(r for _, r in ring), frame.tall) - low) * frame.scale
-        if low > 0 and wide > 9 * len(name) + 12 and high > 20:
+        if low > 0 and wide > 15 * len(name) + 12 and high > 30:  # words are larger on a small screen
             x = frame.x(max(min(z for z, _ in ring), frame.left)) + 8
             y = frame.y(low) - min(high / 2, 20) + 6
             drawn += f'<text class="jaw-name" x="{x:.1f}" y="{y:.1f}">{escape(name)}</text>'
@@ -108,7 +108,8 @@ def _sticks_out(run: CardRun, frame: Frame, reader: Reader) -> str:
     a, b, y = frame.x(front), frame.x(top), 2 * frame.axis + 14
     foot = frame.y(-max(r for ring in run.before for _, r in ring)) + 5
     words = f"sticks out {reader.length(top - front, 1)}"
-    middle = min(max((a + b) / 2, 4.3 * len(words) + 4), frame.width - 4.3 * len(words) - 4)
+    half = min(7.5 * len(words) + 4, frame.width / 2)  # room for the words on a small screen
+    middle = min(max((a + b) / 2, half), frame.width - half)
     heads = f"M{a:.1f} {y:.1f}l9 -4v8zM{b:.1f} {y:.1f}l-9 -4v8z" if b - a > 24 else ""
     return (
         f'<path class="thin" d="M{a:.1f} {foot:.1f}V{y + 6:.1f}M{b:.1f} {foot:.1f}V{y + 6:.1f}'

@@ -55,8 +55,8 @@ noticesOf = (card) => {
     staleOn(card) ? el("p", {}, el("b", {}, "▲ The printed card is stale: "), `it was printed on ${staleOn(card)} and says something else. Work from this page, or print it again.`) : null,
     had ? el("div", { class: "notice" },
       el("div", {}, el("p", {}, el("b", {}, "▲ This card has changed since you looked. "), part.changed || ""),
-        lines(now.slice(0, 6).map((line) => "now: " + line)), lines(lost.slice(0, 6).map((line) => "before: " + line)),
-        now.length > 6 || lost.length > 6 ? el("p", {}, "More lines differ: read the card from its start.") : null),
+        lines(now.slice(0, 4).map((line) => "now: " + line)), lines(lost.slice(0, 4).map((line) => "before: " + line)),
+        now.length > 4 || lost.length > 4 ? el("p", {}, "More lines differ: read the card from its start.") : null),
       button("Seen", () => seen(card), "plain", { id: "seen" })) : null);
 };
 

@@ -8,6 +8,7 @@ function draw() {
   else if (view.name === "setup") drawSetup();
   else drawList();
   fitNumber();
+  fitSketch();
 }
 
 // The one number is never cut off: on a narrow screen it shrinks to what there is.
@@ -18,6 +19,11 @@ function fitNumber() {
   const room = digits.parentElement.clientWidth - digits.nextElementSibling.offsetWidth - 16;
   const wide = digits.getBoundingClientRect().width;
   if (wide > room) digits.style.fontSize = Math.floor(parseFloat(getComputedStyle(digits).fontSize) * room / wide) + "px";
+}
+
+// Words of the sketch keep their size however small the sketch is drawn.
+function fitSketch() {
+  for (const one of document.querySelectorAll("#view .sketch")) one.style.setProperty("--per", 1 / one.getScreenCTM().a);
 }
 
 document.addEventListener("keydown", (event) => {
@@ -62,7 +68,7 @@ window.addEventListener("storage", (event) => {
 window.addEventListener("beforeunload", (event) => {
   if (!keeps && log.some((one) => !one.file)) event.preventDefault();
 });
-window.addEventListener("resize", fitNumber);
+window.addEventListener("resize", () => { fitNumber(); fitSketch(); });
 
 // The screen stays awake where the browser allows it.
 async function stayAwake() {
