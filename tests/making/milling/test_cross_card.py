@@ -9,7 +9,7 @@ import pytest
 from tommybar.making.milling.room import stands_out
 from tommybar.making.milling.round_holding import held_round, vee_rise
 from tommybar.making.milling.touching import between_touches, spindle_at_left_edge, spindle_at_right_edge
-from tommybar.shapes.features import Bore, CircleHoles, CrossHole, Dim
+from tommybar.shapes.features import Bore, CircleHoles, CrossHole, Cylinder, Dim, TurnedShape
 
 PLAIN = Dim(3.0, "piece.plain")
 
@@ -44,9 +44,66 @@ def test_the_axis_is_found_by_touching_both_sides(milled, ring):
     """The card gives the travel between the touches, half of it, and the signs."""
     words = said(milled(ring).cards[0])
 
-    assert "the spindle moves 66.00 with a 10 finder; come back 33.00, set Y 0" in words
-    assert "front is touched at Y -33.00, the back at Y +33.00" in words
-    assert "the spindle is at X -5.00" in words
+    assert "the spindle moves 66.00 with a 10 finder; come back 33.00, set X 0" in words
+    assert "left is touched at X -33.00, the right at X +33.00" in words
+    assert "the spindle is at Y -5.00" in words
+
+
+def test_a_thin_ring_stands_on_its_rim_held_by_its_faces(milled, ring, shop, numbers):
+    """10 wide and 56 across: no vee holds it. Its middle lies 5 in front of the fixed jaw, on the axis."""
+    card = milled(ring).cards[0]
+
+    assert card.hold.device == "vice, by its faces, standing on its rim"
+    assert [(p.x, p.y) for p in card.places] == [(0.0, -5.0)]
+    assert 431 not in numbers(milled(ring), "caution")
+
+
+def test_a_rod_lies_along_the_table(milled, disc):
+    """20 round, 40 long, hole 12 from face A: X 12, Y 0; touched 15 to either side with a 10 finder."""
+    card = milled(disc(20.0, 40.0, cross_holes=(CrossHole("eye", PLAIN, 12.0, 0.0, 1),))).cards[0]
+
+    assert [(p.x, p.y) for p in card.places] == [(12.0, 0.0)]
+    assert "X zero on face A, to the left" in said(card)
+    assert "front is touched at Y -15.00, the back at Y +15.00" in said(card)
+
+
+def test_an_inch_shop_has_an_inch_finder(milled, disc, shop):
+    """Half an inch: 6.35 outside the edge."""
+    shape = disc(20.0, 40.0, cross_holes=(CrossHole("eye", PLAIN, 12.0, 0.0, 1),))
+
+    assert "at X -6.35" in said(milled(shape, replace(shop, unit="in")).cards[0])
+
+
+def test_a_larger_land_hangs_beside_the_block_or_meets_the_table(milled, shop, numbers):
+    """A flange of 60 beside a rod of 20 reaches 20 below it; in a vee 16.1 over the table that is too much."""
+
+    def flanged(dia: float):
+        return TurnedShape(
+            Dim(80.0, "piece.length"),
+            (
+                Cylinder("rod", Dim(20.0, "piece.rod"), 0.0, 40.0),
+                Cylinder("flange", Dim(dia, "piece.flange"), 40.0, 80.0),
+            ),
+            cross_holes=(CrossHole("eye", PLAIN, 12.0, 0.0, 1),),
+        )
+
+    assert "reaches 20.0 below the round" in said(milled(flanged(60.0)).cards[0])
+    low = replace(shop, mill=replace(shop.mill, vice_height=0.0, vice_opening=39.0))
+    assert 448 in numbers(milled(flanged(60.0), low))
+
+
+def test_a_short_land_in_the_vee_is_told(milled, numbers):
+    """8 of a 20 round in the vee, with a long body behind it."""
+    shape = TurnedShape(
+        Dim(68.0, "piece.length"),
+        (
+            Cylinder("neck", Dim(20.0, "piece.neck"), 0.0, 8.0),
+            Cylinder("body", Dim(30.0, "piece.body"), 8.0, 68.0),
+        ),
+        cross_holes=(CrossHole("eye", PLAIN, 4.0, 0.0, 1),),
+    )
+
+    assert 449 in numbers(milled(shape), "caution")
 
 
 def test_a_jobber_drill_does_not_cross_the_ring(milled, ring):
@@ -80,7 +137,7 @@ def test_a_long_drill_crosses_it_in_one_go_and_each_wall_is_tapped_from_its_side
 
 
 def test_a_tall_long_drill_asks_for_the_height_of_the_mill(milled, ring, shop):
-    """65 chuck + 106 - 20 + 2 = 153 wanted; 150 nose to table less 60 vice, 12 + 11.6 under and 56 of ring."""
+    """65 chuck + 106 - 20 + 2 = 153 wanted; 150 nose to table less 60 vice and 56 of ring."""
     low = replace(shop, long_drills=(3.0, 3.3), mill=replace(shop.mill, nose_to_table=150.0))
     stops = [f for f in milled(ring, low).findings if f.number == 432 and f.severity == "stop"]
 

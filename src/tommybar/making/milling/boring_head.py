@@ -42,8 +42,23 @@ def why_not(shop: Shop, size: float) -> tuple[str, str]:
     )
 
 
+def still(count: int) -> str:
+    """The table stays from the drill to the last tool; with several holes, at each of them."""
+    if count == 1:
+        return "do not move the table since the drill"
+    return f"at each of the {count} places drill and finish before the table moves on"
+
+
 def bore(
-    bench: MillBench, to: float, dim: Dim, deep: float, feature: str, *, last: bool, blind: bool
+    bench: MillBench,
+    to: float,
+    dim: Dim,
+    deep: float,
+    feature: str,
+    *,
+    last: bool,
+    blind: bool,
+    count: int = 1,
 ) -> None:
     """Bore to a diameter with the head; ``last`` when nothing follows and the size is measured."""
     speed = bench.speed("boring", to, feature)
@@ -72,12 +87,12 @@ def bore(
             f"{to:.3f}" if last else f"{to:.2f}",
             "DIA mm",
             (
-                f"{depth}; do not move the table."
+                f"{depth}; {still(count)}."
                 + ("" if last else f" Leaves {Mm(dim.value - to):.2f} for the reamer."),
-                "Bore, measure, then set the head: its dial moves the bar by half of what it adds to the bore"
-                " unless it is marked in diameter. The last two cuts alike.",
+                "Bore, measure, then set the head: a move of the bar adds twice as much to the bore; see whether its dial is "
+                "marked in radius or diameter. The last two cuts alike.",
             ),
-            minutes=12.0,
+            minutes=12.0 * count,
             cautions=("Spindle stopped and out of gear while the head is set and the bore is measured.",),
             measure=bench.measured(dim, feature, "inside") if last else (),
             tool_size=to,

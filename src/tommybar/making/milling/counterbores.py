@@ -42,7 +42,7 @@ def counterbore(
         return
     least, most = bench.mill.boring_head
     if boring_head.owned(bench.shop) and hole >= least - 1e-9 and (most <= 0 or seat <= most + 1e-9):
-        boring_head.bore(bench, seat, dim, depth, feature, last=True, blind=True)
+        boring_head.bore(bench, seat, dim, depth, feature, last=True, blind=True, count=count)
         return
     cutters = ", ".join(f"{c:g}" for c in bench.shop.cutters) or "none"
     pilots = ", ".join(f"{c.dia:g} on {c.pilot:g}" for c in bench.shop.counterbores) or "none"

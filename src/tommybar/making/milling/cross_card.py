@@ -6,25 +6,32 @@ from dataclasses import dataclass
 
 from tommybar.design.model import Part
 from tommybar.facts.drills import drill_length, point_length
-from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.making.cards import Card, Hold
-from tommybar.making.jobs import largest, largest_outside
 from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.milling.clocking import from_circle, turned_to
 from tommybar.making.milling.counterbores import counterbore
+from tommybar.making.milling.cross_stand import (
+    beside_lines,
+    body_at,
+    bore_of,
+    dia_at,
+    drill_of,
+    grip_lines,
+    place_of,
+    zero_lines,
+)
 from tommybar.making.milling.room import both_sides, room_lines, stands_out
-from tommybar.making.milling.round_holding import RoundHold, held_round, vee_rise
+from tommybar.making.milling.round_holding import RoundHold, held_for_cross, vee_rise
 from tommybar.making.milling.safety import START
 from tommybar.making.milling.sized_holes import blind_hole, through_hole
-from tommybar.making.milling.touching import FINDER, axis_words, spindle_at_left_edge
+from tommybar.making.milling.touching import finder_of
 from tommybar.making.practice import rule
 from tommybar.making.visiting import Spot, hole_places
-from tommybar.shapes.features import CrossHole, Cylinder, TurnedShape
+from tommybar.shapes.features import CrossHole, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
-CHUCK_RADIUS = 18.0  # of a drill chuck, about; common practice, no source [mm]
 OVERLAP = 1.0  # holes from two sides meet by so much; common practice, no source [mm]
 
 
@@ -64,40 +71,10 @@ def _sides(shape: TurnedShape, shop: Shop) -> list[Side]:
     return found
 
 
-def body_at(shape: TurnedShape, z: float) -> Cylinder | None:
-    """The cylinder that a cross hole is drilled into."""
-    return next(
-        (f for f in shape.outside if isinstance(f, Cylinder) and f.start - 1e-6 <= z <= f.end + 1e-6), None
-    )
-
-
-def _dia_at(shape: TurnedShape, hole: CrossHole) -> float:
-    body = body_at(shape, hole.z)
-    return body.dia.value if body else largest_outside(shape)
-
-
-def _tool(hole: CrossHole) -> float:
-    return thread(hole.thread).tapping_drill if hole.thread else hole.dia.value
-
-
-def _bore_of(shape: TurnedShape, hole: CrossHole) -> float:
-    """Diameter of the bore that the hole meets [mm]; 0 in solid metal."""
-    length = shape.length.value
-    met = [
-        b.dia.value
-        for b in shape.bores
-        if b.name == hole.into
-        or b.through
-        or (b.face == "A" and hole.z < b.depth)
-        or (b.face == "B" and hole.z > length - b.depth)
-    ]
-    return max(met, default=0.0)
-
-
 def _short_by(shape: TurnedShape, hole: CrossHole, shop: Shop) -> tuple[float, bool]:
     """By how much the drill fails to cross the part [mm], and whether a long one that is owned was counted."""
-    size = _tool(hole)
-    distance = _dia_at(shape, hole) + rule("cut", "through") + point_length(size)
+    size = drill_of(hole)
+    distance = dia_at(shape, hole) + rule("cut", "through") + point_length(size)
     short = both_sides(size, distance)
     if short <= 0:
         return 0.0, False
@@ -119,11 +96,11 @@ def _card(
     bench = MillBench(part, shop, mill, number, gives_to, face="the top of the round")
     one = side.holes[0]
     body = body_at(shape, one.z)
-    dia = _dia_at(shape, one)
-    lies = held_round(mill, dia)
+    dia = dia_at(shape, one)
+    lies = held_for_cross(mill, shape, dia)
     if not side.second or not all(h.thread and _short_by(shape, h, shop)[0] <= 0 for h in side.holes):
         bench.spot(len(side.holes), one.name)
-    beside = _beside(bench, shape, body, list(side.holes))
+    beside = beside_lines(bench, shape, body, list(side.holes))
     for hole in side.holes:
         _drill(bench, shape, hole, lies, side.second)
     bench.plunges = [p for p in bench.plunges if p.size > 0]
@@ -139,8 +116,7 @@ def _card(
     sign = -1.0 if side.second else 1.0
     spots = [
         Spot(
-            hole.z,
-            -sign * hole.offset + 0.0,
+            *place_of(hole, lies, sign),
             f"{hole.name}: {hole.thread or f'dia {Mm(hole.dia.value):g}'}",
         )
         for hole in side.holes
@@ -155,13 +131,14 @@ def _card(
         lies.runout,
         "The hole must point at the axis, so the axis is found by touching both sides of the round. "
         + lies.words,
-        "face A to the left, against a stop",
+        "face A to the fixed jaw, its rim on the bed"
+        if lies.by_faces
+        else "face A to the left, against a stop",
     )
     again = side.angle != first.angle or side.second
     clocked = turned_to(bench, first, side.angle, dia, one.name) if again else ()
     whence = () if again else from_circle(shape.circle_holes, one)
     names = ", ".join(h.name for h in side.holes)
-    x_touch = spindle_at_left_edge(FINDER)
     card = Card(
         part.name,
         number,
@@ -172,14 +149,13 @@ def _card(
         hold,
         tuple(bench.steps),
         (
-            f"X zero on face A, to the left: touched from outside with a {Mm(FINDER):g} finder, the spindle is at X "
-            f"{Mm(x_touch):+.2f}.",
-            *axis_words(dia),
+            *zero_lines(lies, dia, finder_of(shop)),
             *whence,
             *clocked,
+            *grip_lines(bench, body, lies, dia, one.name),
             *beside,
-            "Drill towards the vee. A broken-through bore catches the drill: feed gently at the end.",
-            *room_lines(bench, lies.base, dia),
+            "A broken-through bore catches the drill: feed gently at the end.",
+            *room_lines(bench, lies.base, lies.tall or dia),
             *START,
         ),
         bench.drawer(),
@@ -196,9 +172,9 @@ def _card(
 
 
 def _drill(bench: MillBench, shape: TurnedShape, hole: CrossHole, lies: RoundHold, second: bool) -> None:
-    dia, bore = _dia_at(shape, hole), _bore_of(shape, hole)
+    dia, bore = dia_at(shape, hole), bore_of(shape, hole)
     wall = (dia - bore) / 2
-    size = _tool(hole)
+    size = drill_of(hole)
     short, long = _short_by(shape, hole, bench.shop) if hole.walls == 2 else (0.0, False)
     thick = wall if hole.walls == 1 else dia
     if second and hole.thread and short <= 0:
@@ -290,37 +266,3 @@ def _flutes(bench: MillBench, hole: CrossHole, size: float, metal: float, long: 
             f"{metal + point_length(size):.1f} mm",
             f"{flute:g} mm of flute",
         )
-
-
-def _beside(
-    bench: MillBench, shape: TurnedShape, body: Cylinder | None, holes: list[CrossHole]
-) -> tuple[str, ...]:
-    """A chuck that meets a larger land beside the hole: how far drill and tap must stand out of it."""
-    lines: list[str] = []
-    if body is None:
-        return ()
-    for hole in holes:
-        near = [
-            largest(other) / 2
-            for other in shape.outside
-            if other.name != body.name
-            and min(abs(other.start - hole.z), abs(other.end - hole.z)) < CHUCK_RADIUS
-        ]
-        over = max(near, default=0.0) - body.dia.value / 2
-        if over <= 0:
-            continue
-        size = _tool(hole)
-        needed = over + (body.dia.value - _bore_of(shape, hole)) / 2 + 3.0
-        if stands_out(size) < needed:
-            bench.caution(
-                433,
-                f"{hole.name} lies beside a land {Mm(2 * max(near)):g} in diameter: the drill chuck meets it.",
-                hole.name,
-                f"Use a long-series drill and tap that stand out {Mm(needed):.0f} or more, or a collet in place of the chuck.",
-                figure=f"a jobber drill {size:g} mm stands out about {stands_out(size):.0f} mm",
-                bound=f"{needed:.0f} mm",
-            )
-            lines.append(
-                f"The land beside {hole.name} stands in the chuck's way: drill and tap {Mm(needed):.0f} out or more."
-            )
-    return tuple(lines)

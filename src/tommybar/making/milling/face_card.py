@@ -18,7 +18,7 @@ from tommybar.making.milling.shoulders import shoulder
 from tommybar.making.milling.sized_holes import blind_hole, through_hole
 from tommybar.making.milling.slots import slot
 from tommybar.making.milling.square_card import too_wide
-from tommybar.making.milling.touching import corner_words
+from tommybar.making.milling.touching import corner_words, finder_of
 from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import PlateFace, PlateHole, PlateShape, Slot
 from tommybar.shapes.plates import FaceSize, face_size
@@ -87,7 +87,8 @@ def face_card(
         hold,
         tuple(bench.steps),
         (
-            f"Zero at the lower left corner of the {face} face ({Mm(seen.width):g} x {Mm(seen.height):g}): {corner_words()}.",
+            f"Zero at the lower left corner of the {face} face ({Mm(seen.width):g} x {Mm(seen.height):g}): "
+            f"{corner_words(finder_of(shop))}.",
             *_over_parallels(holes, hold, seen),
             *room_lines(bench, base, seen.depth),
             *START,

@@ -11,7 +11,7 @@ from tommybar.making.jobs import largest_outside
 from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.milling.clocking import divides, sideways
-from tommybar.making.milling.cross_card import body_at
+from tommybar.making.milling.cross_stand import body_at
 from tommybar.making.milling.flats import flat
 from tommybar.making.milling.prisms import prism
 from tommybar.making.milling.room import room_lines
@@ -19,7 +19,7 @@ from tommybar.making.milling.round_holding import RoundHold, held_round
 from tommybar.making.milling.rules import mill_rule
 from tommybar.making.milling.safety import START
 from tommybar.making.milling.slots import slot
-from tommybar.making.milling.touching import FINDER, axis_words, spindle_at_left_edge
+from tommybar.making.milling.touching import axis_words, between_touches, finder_of, spindle_at_left_edge
 from tommybar.shapes.features import CrossSlot, Cylinder, Flats, HeadSlot, Keyway, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
@@ -113,10 +113,11 @@ def _card(
     return card, bench.findings
 
 
-def _x_words() -> str:
+def _x_words(place: _Place) -> str:
+    finder = finder_of(place.shop)
     return (
-        f"X zero on face A, to the left: touched from outside with a {Mm(FINDER):g} finder, the spindle is at X "
-        f"{Mm(spindle_at_left_edge(FINDER)):+.2f}."
+        f"X zero on face A, to the left: touched from outside with a {Mm(finder):g} finder, the spindle is at X "
+        f"{Mm(spindle_at_left_edge(finder)):+.2f}."
     )
 
 
@@ -169,8 +170,8 @@ def _flats_card(place: _Place, flats: Flats, number: int) -> tuple[Card, list[Fi
         held,
         lies,
         (
-            _x_words(),
-            *axis_words(dia),
+            _x_words(place),
+            *axis_words(dia, finder_of(place.shop)),
             *_clocked(place, flats.angle, dia, flats.name),
             *lines,
             *room_lines(bench, lies.base, dia),
@@ -199,7 +200,8 @@ def _head_card(place: _Place, one: HeadSlot, number: int) -> tuple[Card, list[Fi
         place.mill.vice_height,
         False,
     )
-    travel, half = dia + FINDER, (dia + FINDER) / 2
+    finder = finder_of(place.shop)
+    travel, half = between_touches(dia, finder)
     return _card(
         place,
         bench,
@@ -207,7 +209,7 @@ def _head_card(place: _Place, one: HeadSlot, number: int) -> tuple[Card, list[Fi
         held,
         lies,
         (
-            f"Zero on the axis, both ways: touch both sides of {name}, the spindle moves {Mm(travel):.2f} with a {Mm(FINDER):g} "
+            f"Zero on the axis, both ways: touch both sides of {name}, the spindle moves {Mm(travel):.2f} with a {Mm(finder):g} "
             f"finder; come back {Mm(half):.2f}, set 0.",
             *_clocked(place, one.angle, dia, one.name),
             *room_lines(bench, place.mill.vice_height, length),
@@ -260,8 +262,8 @@ def _along_card(place: _Place, one: CrossSlot, number: int, *, second: bool) -> 
         (name, dia),
         lies,
         (
-            _x_words(),
-            *axis_words(dia),
+            _x_words(place),
+            *axis_words(dia, finder_of(place.shop)),
             *turned,
             f"Depth counts from the top of the round: the wall is {Mm(wall):.2f} there.",
             *room_lines(bench, lies.base, dia),
@@ -305,8 +307,8 @@ def _keyway_card(place: _Place, one: Keyway, number: int) -> tuple[Card, list[Fi
         (name, dia),
         lies,
         (
-            _x_words(),
-            *axis_words(dia),
+            _x_words(place),
+            *axis_words(dia, finder_of(place.shop)),
             *_clocked(place, one.angle, dia, one.name),
             f"Depth {Mm(one.depth):.2f} counts from the top of the round; measured from the floor to the far side it is "
             f"{Mm(dia - one.depth):.2f}.",

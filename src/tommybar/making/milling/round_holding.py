@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tommybar.making.lengths import Mm
 from tommybar.making.milling.rules import mill_rule
+from tommybar.shapes.features import Cylinder, TurnedShape
 from tommybar.shop.model import Mill
 
 
@@ -20,6 +21,10 @@ class RoundHold:
     blind_under: bool  # a drill that comes through meets the device
     runout: float = 0.04
     owned: bool = True  # vice or vee block of the shop file take it
+    tall: float = 0.0  # from there to the top of the round that is drilled [mm]; 0: its diameter
+    by_faces: bool = False  # it stands on its rim, face A at the fixed jaw, the axis along Y
+    hangs: float = 0.0  # how far a larger land reaches below the round that is held [mm]
+    jaw: float = 0.0  # then: where the face at the fixed jaw lies, from face A [mm]
 
 
 def vee_rise(dia: float) -> float:
@@ -33,6 +38,35 @@ def vee_rise(dia: float) -> float:
     14.142
     """
     return dia / 2 / math.sin(math.radians(45.0))
+
+
+def held_for_cross(mill: Mill, shape: TurnedShape, dia: float) -> RoundHold:
+    """How a part is held for a hole across it: a disc by its faces, standing on its rim; else in vee or vice [mm]."""
+    widest = max(
+        (f for f in shape.outside if isinstance(f, Cylinder)),
+        key=lambda f: (f.dia.value, f.end - f.start, -f.start),
+        default=None,
+    )
+    if widest is None:
+        return held_round(mill, dia)
+    big, wide = widest.dia.value, widest.end - widest.start
+    if (
+        wide <= mill_rule("disc_share") * big
+        and wide <= mill.vice_opening
+        and big > 2 * mill_rule("parallel_least")
+    ):
+        return RoundHold(
+            "vice, by its faces, standing on its rim",
+            f"{widest.name}, {Mm(wide):g} wide, between the jaws with card or brass on its faces, face A to the fixed jaw; its "
+            f"rim of {Mm(big):g} on the vice's bed, a parallel with a gap or scrap below a hole right through.",
+            mill.vice_height,
+            True,
+            tall=big / 2 + dia / 2,
+            by_faces=True,
+            jaw=widest.start,
+        )
+    hold = held_round(mill, dia)
+    return replace(hold, hangs=max(0.0, big / 2 - dia / 2)) if big > dia + 1e-6 else hold
 
 
 def held_round(mill: Mill, dia: float) -> RoundHold:

@@ -11,6 +11,7 @@ from tommybar.making.cuts import feed_for
 from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench, Plunge
 from tommybar.making.milling import boring_head
+from tommybar.making.milling.boring_head import still
 from tommybar.making.milling.rules import mill_rule
 from tommybar.making.reaming import HolePlan, drilled_size, hole_plan, predrill_for
 from tommybar.shapes.features import Dim
@@ -78,13 +79,22 @@ def through_hole(
     for size in plan.drills:
         bench.drill(size, thick, holes, count, feature, through=True, crossing=crossing, long=long, also=also)
     if plan.finish in ("bore", "bore and ream"):
-        boring_head.bore(bench, plan.bore_to, dim, thick, feature, last=plan.reamer is None, blind=False)
+        boring_head.bore(
+            bench, plan.bore_to, dim, thick, feature, last=plan.reamer is None, blind=False, count=count
+        )
     if plan.reamer is not None:
-        ream(bench, plan.reamer, dim, f"Through {Mm(thick):g}", thick + 1.0, holes, feature)
+        ream(bench, plan.reamer, dim, f"Through {Mm(thick):g}", thick + 1.0, holes, feature, count)
 
 
 def ream(
-    bench: MillBench, reamer: Reamer, dim: Dim, how_deep: str, deep: float, holes: str, feature: str
+    bench: MillBench,
+    reamer: Reamer,
+    dim: Dim,
+    how_deep: str,
+    deep: float,
+    holes: str,
+    feature: str,
+    count: int = 1,
 ) -> None:
     """Ream where the drill or the boring head has just been."""
     speed = bench.speed("reaming", reamer.size, feature)
@@ -101,8 +111,8 @@ def ream(
             feed_for(bench.part.material, "HSS", "reaming", "finishing", reamer.size),
             f"{reamer.size:g} {reamer.zone}",
             "DIA mm",
-            (f"{how_deep}, slow and steady, lubricant; do not move the table since the drill.",),
-            minutes=4.0,
+            (f"{how_deep}, slow and steady, lubricant; {still(count)}.",),
+            minutes=4.0 * count,
             why="The reamer fixes the size; the mate is made to suit it.",
             measure=bench.measured(dim, feature, "inside"),
             tool_size=reamer.size,
@@ -191,7 +201,7 @@ def _flat_blind(
         bench.drill(
             start, depth - point_length(start), f"{holes}, before boring", count, feature, through=False
         )
-        boring_head.bore(bench, dim.target, dim, depth, feature, last=True, blind=True)
+        boring_head.bore(bench, dim.target, dim, depth, feature, last=True, blind=True, count=count)
         return
     words, bound = boring_head.why_not(bench.shop, dim.value)
     owned = ", ".join(f"{c:g}" for c in bench.shop.cutters) or "none"
@@ -216,7 +226,7 @@ def _fine_blind(
         last = plan.drills[-1]
         if depth + lead + point_length(last) <= room + 1e-9:
             for size in plan.drills:
-                bench.drill(size, depth + lead + 0.0, holes, count, feature, through=False)
+                bench.drill(size, depth + lead, holes, count, feature, through=False)
             ream(
                 bench,
                 plan.reamer,
@@ -225,6 +235,7 @@ def _fine_blind(
                 depth + lead,
                 holes,
                 feature,
+                count,
             )
             return
         needed = depth + lead + point_length(last)

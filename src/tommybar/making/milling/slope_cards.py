@@ -12,7 +12,7 @@ from tommybar.making.mill_steps import MillBench
 from tommybar.making.milling.angled_holes import angled_hole, drill_angled
 from tommybar.making.milling.room import room_lines
 from tommybar.making.milling.safety import START
-from tommybar.making.milling.touching import FINDER
+from tommybar.making.milling.touching import finder_of
 from tommybar.making.milling.vees import vee
 from tommybar.shapes.features import PlateHole, PlateShape, Vee
 from tommybar.shapes.plates import face_size
@@ -127,7 +127,8 @@ def slant_card(
         (
             *lines,
             f"Place: mark X {Mm(hole.x):.2f} Y {Mm(hole.y):.2f} on the {hole.face} face before tilting; bring the spindle onto "
-            f"the mark, and to the middle of the other way by touching both sides (half a {Mm(FINDER):g} finder to each).",
+            f"the mark, and to the middle of the other way by touching both sides "
+            f"(half a {Mm(finder_of(shop)):g} finder to each).",
             *room_lines(bench, mill.vice_height, tall),
             "The block is clamped as well as set: nothing stands on loose gauge blocks while it is cut.",
             *START,

@@ -4,8 +4,14 @@ from __future__ import annotations
 
 from tommybar.making.lengths import Mm
 from tommybar.making.milling.rules import mill_rule
+from tommybar.shop.model import Shop
 
-FINDER = 10.0  # usual edge finder; common practice, no source [mm]
+FINDERS = {"mm": 10.0, "in": 12.7}  # usual edge finders; common practice, no source [mm]
+
+
+def finder_of(shop: Shop) -> float:
+    """The edge finder reckoned with: 10 mm, or half an inch in an inch shop [mm]."""
+    return FINDERS[shop.unit]
 
 
 def spindle_at_left_edge(finder: float, edge: float = 0.0) -> float:
@@ -43,7 +49,7 @@ def between_touches(dia: float, finder: float) -> tuple[float, float]:
     return dia + finder, (dia + finder) / 2
 
 
-def corner_words(finder: float = FINDER) -> str:
+def corner_words(finder: float) -> str:
     """How zero is set at the lower left corner."""
     return (
         f"touch the left edge from outside: the spindle is then at X {Mm(-finder / 2):+.2f} with a {Mm(finder):g} finder; "
@@ -51,12 +57,13 @@ def corner_words(finder: float = FINDER) -> str:
     )
 
 
-def axis_words(dia: float, finder: float = FINDER) -> tuple[str, str]:
-    """How zero is set over the axis of a round that lies along X: by both sides, and by one as a check."""
+def axis_words(dia: float, finder: float, way: str = "Y") -> tuple[str, str]:
+    """How zero is set over the axis of a round, across it: by both sides, and by the signs as a check."""
     travel, half = between_touches(dia, finder)
+    one, other = ("front", "back") if way == "Y" else ("left", "right")
     return (
-        f"Y zero on the axis: touch the front of the round {Mm(dia):.2f}, then its back: the spindle moves {Mm(travel):.2f} "
-        f"with a {Mm(finder):g} finder; come back {Mm(half):.2f}, set Y 0.",
-        f"Check: from Y 0 the front is touched at Y {Mm(-half):+.2f}, the back at Y {Mm(half):+.2f}; "
+        f"{way} zero on the axis: touch the {one} of the round {Mm(dia):.2f}, then its {other}: the spindle moves "
+        f"{Mm(travel):.2f} with a {Mm(finder):g} finder; come back {Mm(half):.2f}, set {way} 0.",
+        f"Check: from {way} 0 the {one} is touched at {way} {Mm(-half):+.2f}, the {other} at {way} {Mm(half):+.2f}; "
         f"if they differ by more than {Mm(2 * mill_rule('touch_error')):.2f}, halve them again.",
     )
