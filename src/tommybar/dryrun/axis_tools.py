@@ -49,6 +49,12 @@ def centre_drill(pilot: float) -> Pieces:
     return cut, (), (_chuck(out + 5.0),)
 
 
+def slot_drill(dia: float) -> Pieces:
+    """A slot drill: flat across its end, as long as a drill of its size."""
+    r, out = dia / 2, standing_out(dia)
+    return (_ring((0, -r), (out, -r), (out, r), (0, r)),), (), (_chuck(out),)
+
+
 def countersink(dia: float) -> Pieces:
     """A 90-degree countersink; full diameter half a diameter behind the tip."""
     r = dia / 2

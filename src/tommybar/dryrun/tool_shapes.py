@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tommybar.dryrun.axis_tools import centre_drill, countersink, reamer, twist_drill
+from tommybar.dryrun.axis_tools import centre_drill, countersink, reamer, slot_drill, twist_drill
 from tommybar.dryrun.sweep import Corners, Pieces
 from tommybar.dryrun.turning_tools import blade, boring_bar, chamfer_tool, groove_tool, knife, recess_tool
 from tommybar.making.cards import Step
@@ -119,6 +119,10 @@ def _countersink(step: Step, tool: Tool | None, directions: tuple[float, ...], s
     return countersink(step.tool_size)
 
 
+def _slot_drill(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
+    return slot_drill(step.tool_size)
+
+
 def _out(tool: Tool | None, default: float) -> float:
     return tool.reach if tool and tool.reach > 0 else default
 
@@ -139,4 +143,5 @@ _PIECES = {
     "reamer": _reamer,
     "centre drill": _centre,
     "countersink": _countersink,
+    "slot drill": _slot_drill,
 }

@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from tommybar.design.model import Part
 from tommybar.facts.threads import die_blank_diameter, thread
+from tommybar.making.blind_bores import as_bored
 from tommybar.making.reaming import drilled_size, predrill_for
 from tommybar.shapes.features import Bore, Cylinder, Dim, Land, TurnedShape
 from tommybar.shop.model import Shop
@@ -48,14 +49,17 @@ def _bore(bore: Bore, shop: Shop) -> Bore:
 
 
 def as_drilled(part: Part, shop: Shop) -> Part:
-    """The part with its plain holes on the axis at the drill that the drawer really has for them."""
+    """The part with its holes on the axis as the drawer's drills leave them: plain ones, and below a reamer's end."""
     if not isinstance(part.shape, TurnedShape):
         return part
-    bores = tuple(
-        bore if bore.thread or bore.after or bore.dia.toleranced else _bore(bore, shop)
-        for bore in part.shape.bores
-    )
-    return replace(part, shape=replace(part.shape, bores=bores))
+    bores: list[Bore] = []
+    tapers = list(part.shape.bore_tapers)
+    for bore in part.shape.bores:
+        plain = not (bore.thread or bore.after or bore.dia.toleranced)
+        made, lead = as_bored(_bore(bore, shop) if plain else bore, shop, part.shape.length.value)
+        bores += made
+        tapers += lead
+    return replace(part, shape=replace(part.shape, bores=tuple(bores), bore_tapers=tuple(tapers)))
 
 
 def as_machined(shape: TurnedShape, shop: Shop) -> TurnedShape:

@@ -12,6 +12,7 @@ from tommybar.making.dials import graduation_words, travel_words
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 
+CENTRE_DEEP = 1.3  # of its pilot: just into the cone
 START = 2.0  # feed of a drill starts this far from the face [mm]
 
 
@@ -23,7 +24,8 @@ def depth_words(bench: Bench, depth: float, dia: float, point: float) -> tuple[s
         f"({graduation_words(tail)}).",
     ]
     if peck:
-        words.append(f"Deeper than {rule('cut', 'peck'):g} diameters: clear the chips every {Mm(dia):.0f}.")
+        each = f"{Mm(dia):.0f}" if dia >= 2.0 else f"{Mm(dia):.1f}"
+        words.append(f"Deeper than {rule('cut', 'peck'):g} diameters: clear the chips every {each}.")
     return tuple(words)
 
 
@@ -31,23 +33,26 @@ def axial_moves(depth: float) -> list[Move]:
     return [Move(20.0, 0.0), Move(START, 0.0, rapid=True), Move(-depth, 0.0), Move(20.0, 0.0, rapid=True)]
 
 
-def centre(bench: Bench, feature: str) -> None:
+def centre(bench: Bench, feature: str, first: float, depth: float) -> None:
+    """Start the axis with a centre drill no larger than the first drill and no deeper than the hole."""
     if any(step.tool_kind == "centre drill" for step in bench.steps):
         return
-    if not bench.shop.centre_drills:
+    fitting = [d for d in bench.shop.centre_drills if d <= first + 1e-6 and CENTRE_DEEP * d <= depth + 1e-6]
+    if not fitting:
+        owned = ", ".join(f"{d:g}" for d in bench.shop.centre_drills) or "none"
         bench.find(
             413,
             "caution",
-            "No centre drill in the drawer: start the drill from a turned dimple.",
+            f"No centre drill suits a first drill of {first:g} mm: start it from a turned dimple.",
             feature=feature,
-            figure="none",
-            bound="one centre drill",
-            remedy="Turn a dimple with a knife on centre, or list the centre drills that are there.",
+            figure=f"{first:g} mm, {depth:.1f} mm deep",
+            bound=f"pilots owned: {owned}",
+            remedy="Turn a dimple with the corner of a knife, or buy a centre drill no larger than the hole.",
         )
         return
-    size = min(bench.shop.centre_drills, key=lambda d: (abs(d - 2.5), d))
+    size = min(fitting, key=lambda d: (abs(d - 2.5), d))
     speed = bench.speed(None, "centre drilling", size, feature)
-    depth = round(1.3 * size, 2)
+    deep = round(CENTRE_DEEP * size, 2)
     bench.add(
         Step(
             0,
@@ -58,12 +63,12 @@ def centre(bench: Bench, feature: str) -> None:
             speed.rpm,
             speed.reached,
             0.03,
-            f"{depth:.1f}",
+            f"{deep:.1f}",
             "deep mm",
             ("Just into the cone; it only has to start the drill.",),
-            minutes=cutting_minutes(axial_moves(depth), speed.rpm, 0.03, 1),
+            minutes=cutting_minutes(axial_moves(deep), speed.rpm, 0.03, 1),
             why="A short stiff drill starts on the axis; a long one wanders.",
-            moves=tuple(axial_moves(depth)),
+            moves=tuple(axial_moves(deep)),
             tool_size=size,
         )
     )
@@ -73,14 +78,15 @@ def drill_through_sizes(
     bench: Bench, feature: str, drills: tuple[float, ...], depth: float, *, blind_flat: bool
 ) -> None:
     already = bench.bored.get(feature, 0.0)
-    centre(bench, feature)
+    if drills:
+        centre(bench, feature, drills[0], depth)
     for n, drill in enumerate(drills):
         if drill <= already:
             continue
         point = point_length(drill)
         full = depth - (point if blind_flat else 0.0)
-        if full <= 0:
-            full = depth
+        if full <= 0:  # a pocket no deeper than the tip: what makes its floor makes all of it
+            continue
         speed = bench.speed(None, "drilling", drill, feature)
         feed = feed_for(bench.part.material, "HSS", "drilling", "roughing", drill)
         moves = axial_moves(full + point)
@@ -102,6 +108,7 @@ def drill_through_sizes(
                 (
                     f"Full diameter to {Mm(full):.1f} deep, the point {Mm(point):.1f} more.",
                     *depth_words(bench, full, drill, point),
+                    *(("Under 1 mm: fed by hand, by feel, drawn out often.",) if feed == 0 else ()),
                 ),
                 minutes=cutting_minutes(moves, speed.rpm, feed, max(1, math.ceil(full / drill / 3))),
                 cautions=cautions,
@@ -109,4 +116,5 @@ def drill_through_sizes(
                 tool_size=drill,
             )
         )
-    bench.bored[feature] = max(drills[-1], already)
+    if drills:
+        bench.bored[feature] = max(drills[-1], already)

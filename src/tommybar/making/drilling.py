@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tommybar.making.axial_drills import START, axial_moves, depth_words, drill_through_sizes
 from tommybar.making.bench import Bench, cutting_minutes, named
+from tommybar.making.blind_bores import REAMER_LEAD, blind_plan
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
 from tommybar.making.jobs import Job
@@ -12,8 +13,6 @@ from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, hole_plan
 from tommybar.making.tapping import tap, tapping_hole
 from tommybar.shapes.features import Bore
-
-REAMER_LEAD = 0.15  # of a reamer's diameter: its lead, and a little; common practice, no source
 
 
 def _through_depth(bench: Bench) -> float:
@@ -34,6 +33,9 @@ def _within(drawn: Bore) -> tuple[float, float] | None:
 
 
 def _plan(bench: Bench, drawn: Bore) -> HolePlan | None:
+    if not drawn.through:
+        blind = blind_plan(drawn, bench.shop, bench.length)
+        return None if blind is None else blind.tools
     return hole_plan(
         drawn.dia.value,
         bench.shop,
@@ -55,7 +57,12 @@ def drill_bore(bench: Bench, job: Job) -> None:
     if drawn.thread:
         tapping_hole(bench, drawn, depth)
         return
+    blind = None if drawn.through else blind_plan(drawn, bench.shop, bench.length)
     plan = _plan(bench, drawn)
+    if blind is not None and blind.problem is not None:
+        words, figure, bound, remedy = blind.problem
+        bench.find(418, "stop", words, feature=drawn.name, figure=figure, bound=bound, remedy=remedy)
+        return
     if plan is None:
         bench.find(
             411,
@@ -79,9 +86,12 @@ def drill_bore(bench: Bench, job: Job) -> None:
         )
     if plan.reamer is not None and drawn.through:
         depth += REAMER_LEAD * plan.reamer.size  # the reamer's lead must not meet the drill's cone
+    flat = blind is not None and drawn.bottom == "flat" and blind.cutter > 0
     drill_through_sizes(
-        bench, job.feature, plan.drills, depth, blind_flat=not drawn.through and drawn.bottom == "flat"
+        bench, job.feature, plan.drills, blind.drill_to if blind is not None else depth, blind_flat=flat
     )
+    if blind is not None and blind.cutter > 0:
+        _floored(bench, drawn, blind.cutter)
 
 
 def finish_bore(bench: Bench, job: Job) -> None:
@@ -91,10 +101,11 @@ def finish_bore(bench: Bench, job: Job) -> None:
         tap(bench, drawn)
         return
     plan = _plan(bench, drawn)
-    if plan is None:
+    if plan is None or drawn.name not in bench.bored:
         return
     if plan.finish in ("bore", "bore and ream"):
-        _bored(bench, drawn, plan, _full_depth(bench, drawn))
+        lead = REAMER_LEAD * plan.reamer.size if plan.reamer is not None and not drawn.through else 0.0
+        _bored(bench, drawn, plan, _full_depth(bench, drawn) + lead)
     if plan.reamer is not None:
         _reamed(bench, drawn, plan, _full_depth(bench, drawn))
     bench.bored[drawn.name] = bench.shape_bore(drawn.name)
@@ -174,9 +185,10 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
     start = passes[-1].to if passes else has
     passes = (*passes, *finishing_passes(start, target, bench.cross, +1.0, two=limits))
     clear = has / 2 - 0.3
+    flat = not bore.through and bore.bottom == "flat"
     moves = [Move(START, clear)]
     for cut in passes:
-        inward = cut.to / 2 - rule("cut", "retract")
+        inward = (has if flat else cut.to) / 2 - rule("cut", "retract")
         moves += [Move(START, cut.to / 2, rapid=True), Move(-depth, cut.to / 2), Move(-depth, inward)]
         moves += [Move(START, inward, rapid=True)]
     measures: tuple[Measure, ...] = ()
@@ -201,7 +213,12 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
             (
                 f"Touch in the {Mm(has):.2f} hole, set 0; outwards, last cut {passes[-1].dial} "
                 f"({bench.cross_words}).",
-                f"Stop at Z {Mm(depth):.2f} from the face.",
+                f"Stop at Z {Mm(depth):.2f} from the face"
+                + (
+                    ", then draw the bar inwards over the floor to where the slot drill left it flat."
+                    if flat
+                    else "."
+                ),
                 *((f"Leaves {Mm(bore.dia.value - target):.2f} for the reamer.",) if plan.reamer else ()),
             ),
             passes,
@@ -213,6 +230,39 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
         )
     )
     bench.bored[bore.name] = target
+
+
+def _floored(bench: Bench, bore: Bore, cutter: float) -> None:
+    """Flatten the floor with a slot drill in the tailstock chuck."""
+    speed = bench.speed(None, "drilling", cutter, bore.name)
+    feed = feed_for(bench.part.material, "HSS", "drilling", "roughing", cutter)
+    moves = axial_moves(bore.depth)
+    bench.add(
+        Step(
+            0,
+            f"Flatten the floor of {bore.name} with a slot drill {Mm(cutter):tool}",
+            bore.name,
+            f"slot drill {Mm(cutter):tool}",
+            "slot drill",
+            speed.rpm,
+            speed.reached,
+            feed,
+            f"{bore.depth:.2f}",
+            "deep mm",
+            (
+                "Two lips that cut to the centre, in the tailstock chuck, standing out as little as will do.",
+                *depth_words(bench, bore.depth, cutter, 0.0),
+            ),
+            minutes=cutting_minutes(moves, speed.rpm, feed, 1),
+            why="A drill leaves a cone; what seats on the floor would rock on it.",
+            cautions=(
+                "A slot drill grabs where it breaks into the drill's cone: feed gently, quill locked lightly.",
+            ),
+            moves=tuple(moves),
+            tool_size=cutter,
+        )
+    )
+    bench.bored[bore.name] = max(cutter, bench.bored.get(bore.name, 0.0))
 
 
 def edge_of_bore(bench: Bench, job: Job) -> None:

@@ -53,7 +53,7 @@ def drilled_size(size: float, shop: Shop) -> float | None:
     return min(near, key=lambda d: (round(abs(d - size), 4), -d)) if near else None
 
 
-def _openings(last: float, shop: Shop, depth: float) -> tuple[float, ...]:
+def openings(last: float, shop: Shop, depth: float) -> tuple[float, ...]:
     """Drills up to ``last``: a pilot and steps, the smallest number that opens gently and reaches the depth."""
     reaching = [d for d in shop.drills if standing_out(d) >= depth + 0.3 * d + 1.0]
     chosen = [last]
@@ -104,17 +104,17 @@ def hole_plan(
     if finish_later:
         drill = reaming_drill_owned(size, shop)
         if drill is not None:
-            return HolePlan(_openings(drill, shop, depth), "drill")
+            return HolePlan(openings(drill, shop, depth), "drill")
         limits = True
     if limits and reamer is not None:
         drill = reaming_drill_owned(size, shop)
         if drill is not None:
-            return HolePlan(_openings(drill, shop, depth), "ream", reamer)
+            return HolePlan(openings(drill, shop, depth), "ream", reamer)
     else_ream = reamer if limits else None
     owned = [d for d in shop.drills if d <= size + 1e-6 and d <= shop.lathe.drill_chuck + 1e-6]
     plain = None if limits else drilled_size(size, shop)
     if plain is not None:
-        return HolePlan(_openings(plain, shop, depth), "drill")
+        return HolePlan(openings(plain, shop, depth), "drill")
     bars = [t for t in shop.tools if t.kind == "boring"]
     if bars and owned:
         least_bar = min(t.smallest_bore or t.shank for t in bars)
@@ -122,7 +122,7 @@ def hole_plan(
         if start:
             if else_ream is not None:
                 return HolePlan(
-                    _openings(max(start), shop, depth), "bore and ream", else_ream, predrill_for(size, shop)
+                    openings(max(start), shop, depth), "bore and ream", else_ream, predrill_for(size, shop)
                 )
-            return HolePlan(_openings(max(start), shop, depth), "bore", None, size)
+            return HolePlan(openings(max(start), shop, depth), "bore", None, size)
     return None
