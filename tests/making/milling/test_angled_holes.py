@@ -82,8 +82,10 @@ def test_a_lower_latitude_is_not_accepted_silently(bench):
 
 
 def test_a_mouth_that_leaves_the_block_is_a_stop(plated, block):
-    """Entered at 10 it would come out at 10 - 15.63."""
-    stop = next(f for f in plated(block(x=10.0)).findings if f.number == 445)
+    """Entered at 10 and going to the left it would come out at 10 - 15.63; to the right it stays inside."""
+    stop = next(f for f in plated(block(x=10.0, towards=180.0)).findings if f.number == 445)
+
+    assert not [f for f in plated(block(x=10.0)).findings if f.number == 445]
 
     assert stop.figure == "-5.63 mm"
 

@@ -151,7 +151,7 @@ def _mouths(
     one = angled_hole(high, hole.dia.value, angle)
     entry = hole.x if along_x else hole.y
     positive = hole.towards % 360.0 in (0.0, 90.0)
-    leaves = entry - one.drift if positive else entry + one.drift
+    leaves = entry + one.drift if positive else entry - one.drift  # going in, it moves the way it leans
     for what, place in (("entry", entry), ("exit", leaves)):
         if not one.ellipse / 2 <= place <= along - one.ellipse / 2:
             bench.stop(
