@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -158,16 +157,18 @@ def _coiled(node: Coil, facets: int, keep_volume: bool) -> Any:
     """A tube of round section along a helix, as a closed mesh."""
     from manifold3d import Manifold, Mesh64
 
-    sides = max(12, facets // 4)
-    points, normals, binormals = _helix(node, facets)
+    sides = 2 * max(6, facets // 8)
+    places = node.path(facets)
+    points, along, out = (np.array([place[n] for place in places]) for n in range(3))
+    turn = math.tau / facets
+    points += node.radius * (turn / math.sin(turn) - 1 if keep_volume else 0.0) * out
+    binormals = np.cross(along, out)
     around = np.arange(sides) * math.tau / sides
     step = math.tau / sides
     radius = node.wire / 2 * (math.sqrt(step / math.sin(step)) if keep_volume else 1.0)
     circle = radius * np.stack([np.cos(around), np.sin(around)], axis=1)
     rings = (
-        points[:, None, :]
-        + circle[None, :, :1] * normals[:, None, :]
-        + circle[None, :, 1:] * binormals[:, None]
+        points[:, None, :] + circle[None, :, :1] * out[:, None, :] + circle[None, :, 1:] * binormals[:, None]
     )
     count = len(points)
     vertices = np.concatenate([rings.reshape(-1, 3), points[:1], points[-1:]])
@@ -175,27 +176,11 @@ def _coiled(node: Coil, facets: int, keep_volume: bool) -> Any:
     for n in range(count - 1):
         for k in range(sides):
             a, b = n * sides + k, n * sides + (k + 1) % sides
-            faces += [(a, b, a + sides), (b, b + sides, a + sides)]
+            if (n + k) % 2:  # the other diagonal on every second field: what one adds the next takes away
+                faces += [(a, b, a + sides), (b, b + sides, a + sides)]
+            else:
+                faces += [(a, b, b + sides), (a, b + sides, a + sides)]
     for k in range(sides):
         near, far = (k, (k + 1) % sides), ((count - 1) * sides + k, (count - 1) * sides + (k + 1) % sides)
         faces += [(count * sides, near[1], near[0]), (count * sides + 1, far[0], far[1])]
     return _good(Manifold(Mesh64(vertices, np.array(faces, dtype=np.uint64))))
-
-
-def _helix(node: Coil, facets: int) -> tuple[Any, Any, Any]:
-    """Points on the wire's middle line, and two directions square to it and to one another."""
-    angles, heights, rises = [0.0], [0.0], []
-    for turns, pitch in node.runs:
-        steps = max(4, math.ceil(turns * facets))
-        for _ in range(steps):
-            angles.append(angles[-1] + math.tau * turns / steps)
-            heights.append(heights[-1] + pitch * turns / steps)
-            rises.append(pitch / math.tau)
-    rise = np.array([rises[0], *((a + b) / 2 for a, b in pairwise(rises)), rises[-1]])
-    hand = -1.0 if node.left else 1.0
-    a = hand * np.array(angles)
-    points = np.stack([node.radius * np.cos(a), node.radius * np.sin(a), np.array(heights)], axis=1)
-    out = np.stack([np.cos(a), np.sin(a), np.zeros_like(a)], axis=1)
-    along = np.stack([-hand * node.radius * np.sin(a), hand * node.radius * np.cos(a), rise], axis=1)
-    along /= np.linalg.norm(along, axis=1)[:, None]
-    return points, out, np.cross(along, out)

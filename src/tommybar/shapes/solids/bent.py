@@ -101,17 +101,9 @@ def spring_part(shape: SpringShape) -> Node:
         runs = ((dead, wire), (shape.active, pitch), (dead, wire))
     else:
         runs = ((shape.total, wire),)
-    coil = Coil(radius, wire, tuple(run for run in runs if run[0] > 0), shape.left, shifted(z=wire / 2))
-    if shape.kind != "torsion" or shape.leg <= 0:
-        return coil
-    end = 360 * shape.total * (-1 if shape.left else 1)
-    high = wire / 2 + sum(turns * pitch for turns, pitch in coil.runs)
-    side = 1.0 if shape.left else -1.0
-    first = within(shifted(z=wire / 2), frame((0, 0, side), (1, 0, 0), (0, side, 0), (radius, 0, 0)))
-    last = within(
-        within(turned(end), shifted(z=high)), frame((0, 0, -side), (1, 0, 0), (0, -side, 0), (radius, 0, 0))
-    )
-    return Join((coil, rod(wire, 0.0, shape.leg, first), rod(wire, 0.0, shape.leg, last)))
+    leg = shape.leg if shape.kind == "torsion" else 0.0
+    kept = tuple(run for run in runs if run[0] > 0)
+    return Coil(radius, wire, kept, shape.left, shifted(z=wire / 2), leg)
 
 
 def wire_part(shape: WireShape) -> Node:

@@ -85,7 +85,7 @@ def _round_an_arc(edge: PlateEdge, start: Corner, end: Corner, thickness: float)
             (
                 radius - a if outward else radius + a,
                 face + down * b,
-                bulge if outward == (down > 0) else -bulge,
+                -bulge if outward == (down > 0) else bulge,
             )
             for a, b, bulge in _section(edge, beyond)
         )

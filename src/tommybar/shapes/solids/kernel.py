@@ -15,11 +15,12 @@ from tommybar.refusals import OwnFault, Refusal
 from tommybar.shapes.bought import BoughtShape
 from tommybar.shapes.features import Shape
 from tommybar.shapes.solids.construction import construction
-from tommybar.shapes.solids.frames import Frame
+from tommybar.shapes.solids.frames import HERE, Frame, Vector
 from tommybar.shapes.solids.nodes import Coil, Common, Join, Less, Node, Placed, Prism, Turn
 from tommybar.shapes.solids.rings import Ring, arc_of
 
-CLOSE = 1e-6  # relative error that the kernel's integrals may have before it refines them
+CLOSE = 1e-10  # relative error up to which the kernel refines its integrals; at 1e-6 inertias are true to 1e-8 only
+STEPS = 24  # points to a turn of a coil whose pitch changes
 SHORT = 1e-7  # sides shorter than this are no sides [mm]
 
 
@@ -120,6 +121,8 @@ def carried(shape: Any, at: Frame) -> Any:
     from OCP.gp import gp_Trsf
     from OCP.TopLoc import TopLoc_Location
 
+    if at == HERE:
+        return shape
     place = gp_Trsf()
     place.SetValues(*at)
     return shape.Moved(TopLoc_Location(place))
@@ -136,10 +139,24 @@ def one_solid(shape: Any) -> Any:
         found.append(look.Current())
         look.Next()
     if len(found) == 1:
-        return found[0]
+        return _settled(found[0])
     if not found:
         raise Refusal("Nothing is left of the part; it must be a body of metal.")
-    raise Refusal(f"The part falls into {len(found)} pieces; it must be one.", "Look where a cut goes through.")
+    raise Refusal(
+        f"The part falls into {len(found)} pieces; it must be one.", "Look where a cut goes through."
+    )
+
+
+def _settled(solid: Any) -> Any:
+    """The solid with its place worked into its surfaces, as files of parts want it."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
+    from OCP.TopLoc import TopLoc_Location
+
+    where = solid.Location()
+    if where.IsIdentity():
+        return solid
+    bare = solid.Located(TopLoc_Location())
+    return BRepBuilderAPI_Transform(bare, where.Transformation(), True).Shape()
 
 
 def _face(ring: Ring, upright: bool) -> Any:
@@ -194,33 +211,57 @@ def _drawn_out(node: Prism) -> Any:
 
 
 def _coiled(node: Coil) -> Any:
-    """A round wire along a helix: each run is a pipe on a straight line drawn on a cylinder."""
-    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
-    from OCP.BRepLib import BRepLib
+    """A round wire along a helix: one pipe, smooth where the pitch changes and where a leg begins."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeWire
     from OCP.BRepOffsetAPI import BRepOffsetAPI_MakePipeShell
-    from OCP.Geom import Geom_CylindricalSurface
-    from OCP.Geom2d import Geom2d_Line
-    from OCP.gp import gp_Ax2, gp_Ax3, gp_Circ, gp_Dir, gp_Dir2d, gp_Pnt, gp_Pnt2d
+    from OCP.gp import gp_Ax2, gp_Circ, gp_Dir, gp_Pnt
 
-    hand = -1.0 if node.left else 1.0
-    surface = Geom_CylindricalSurface(gp_Ax3(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1), gp_Dir(1, 0, 0)), node.radius)
-    spine = BRepBuilderAPI_MakeWire()
-    angle = high = 0.0
-    for turns, pitch in node.runs:
-        swept = math.tau * turns
-        line = Geom2d_Line(gp_Pnt2d(hand * angle, high), gp_Dir2d(hand * math.tau, pitch))
-        edge = BRepBuilderAPI_MakeEdge(line, surface, 0.0, turns * math.hypot(math.tau, pitch)).Edge()
-        spine.Add(edge)
-        angle, high = angle + swept, high + turns * pitch
-    wire = spine.Wire()
-    BRepLib.BuildCurves3d_s(wire)
-    first = node.runs[0][1]
-    start = gp_Ax2(gp_Pnt(node.radius, 0, 0), gp_Dir(0, hand * math.tau * node.radius, first))
+    path = node.path(STEPS)
+    even = len(node.runs) == 1 and not node.leg
+    spine = _one_pitch(node) if even else _through(path)
+    start = gp_Ax2(gp_Pnt(*path[0][0]), gp_Dir(*path[0][1]))
     circle = BRepBuilderAPI_MakeWire(BRepBuilderAPI_MakeEdge(gp_Circ(start, node.wire / 2)).Edge()).Wire()
-    pipe = BRepOffsetAPI_MakePipeShell(wire)
-    pipe.SetMode(gp_Dir(0, 0, 1))
+    pipe = BRepOffsetAPI_MakePipeShell(spine)
+    if even:
+        pipe.SetMode(gp_Dir(0, 0, 1))
+    else:
+        pipe.SetDiscreteMode()  # keeps the section square to the wire where its pitch changes
     pipe.Add(circle)
     pipe.Build()
     if not pipe.IsDone() or not pipe.MakeSolid():
         raise OwnFault("The solid kernel could not wind a spring.")
     return pipe.Shape()
+
+
+def _one_pitch(node: Coil) -> Any:
+    """An exact helix: a straight line drawn on a cylinder."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeWire
+    from OCP.BRepLib import BRepLib
+    from OCP.Geom import Geom_CylindricalSurface
+    from OCP.Geom2d import Geom2d_Line
+    from OCP.gp import gp_Ax3, gp_Dir, gp_Dir2d, gp_Pnt, gp_Pnt2d
+
+    turns, pitch = node.runs[0]
+    surface = Geom_CylindricalSurface(gp_Ax3(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1), gp_Dir(1, 0, 0)), node.radius)
+    hand = -1.0 if node.left else 1.0
+    line = Geom2d_Line(gp_Pnt2d(0.0, 0.0), gp_Dir2d(hand * math.tau, pitch))
+    edge = BRepBuilderAPI_MakeEdge(line, surface, 0.0, turns * math.hypot(math.tau, pitch)).Edge()
+    wire = BRepBuilderAPI_MakeWire(edge).Wire()
+    BRepLib.BuildCurves3d_s(wire)
+    return wire
+
+
+def _through(path: list[tuple[Vector, Vector, Vector]]) -> Any:
+    """A smooth curve through points, with their directions at both ends."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeWire
+    from OCP.collections import HArray1_gp_Pnt
+    from OCP.GeomAPI import GeomAPI_Interpolate
+    from OCP.gp import gp_Pnt, gp_Vec
+
+    points = HArray1_gp_Pnt(1, len(path))
+    for n, (spot, _, _) in enumerate(path, start=1):
+        points.SetValue(n, gp_Pnt(*spot))
+    curve = GeomAPI_Interpolate(points, False, SHORT)
+    curve.Load(gp_Vec(*path[0][1]), gp_Vec(*path[-1][1]), False)
+    curve.Perform()
+    return BRepBuilderAPI_MakeWire(BRepBuilderAPI_MakeEdge(curve.Curve()).Edge()).Wire()
