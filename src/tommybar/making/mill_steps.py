@@ -12,6 +12,7 @@ from tommybar.making.cards import Measure, Step
 from tommybar.making.cuts import Speed, feed_for, spindle
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.visiting import Spot
 from tommybar.shapes.features import Dim
 from tommybar.shop.model import Mill, Shop
 
@@ -48,6 +49,9 @@ class MillBench:
     steps: list[Step] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     plunges: list[Plunge] = field(default_factory=list)
+    spots: list[Spot] = field(
+        default_factory=list
+    )  # where a cutter's axis turns, beside the holes of the card
     said: set[str] = field(default_factory=set)  # operations whose speed has been spoken of
 
     def add(self, step: Step) -> None:

@@ -170,3 +170,20 @@ def test_edges_are_touched_with_half_a_finder(plated):
     assert (
         "the spindle is then at X -5.00 with a 10 finder; the front edge: Y -5.00" in card.before_starting[0]
     )
+
+
+def test_where_a_cutter_turns_stands_in_the_list_with_its_dial(plated, shop):
+    """Slot 20 x 6 about 40, 20: the 6 cutter turns at 33 and 47; 33 is 16 turns and 50 divisions of 0.02 and 2.0 a turn."""
+    one = Slot("slot", "top", 40.0, 20.0, 20.0, Dim(6.0, "piece.slot"), 4.0)
+    card = plated(plate(slots=(one,))).cards[1]
+
+    assert [(p.x, p.y) for p in card.places] == [(33.0, 20.0), (47.0, 20.0)]
+    assert card.places[0].dial_x == "right 16 t 50 div"
+
+
+def test_a_steps_wall_reads_on_the_dial(plated):
+    """4 wide from the left with a 16 cutter: 4 outside, 2 turns to the left."""
+    one = PlateStep("ledge", "top", "left", Dim(4.0, "piece.ledge"), Dim(2.0, "piece.deep"))
+    step = next(s for s in plated(plate(steps=(one,))).cards[1].steps if s.feature == "ledge")
+
+    assert "axis at X -4.000 (left 2 t 0 div)" in step.dial[1]

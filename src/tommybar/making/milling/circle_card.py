@@ -190,7 +190,7 @@ def _chuck_meets(bench: MillBench, shape: TurnedShape, group: list[CircleHoles],
             if largest(land) < holes.circle and depth_from(shape, up, (land.start + land.end) / 2) < top
         ]
         room = min(rooms, default=CHUCK_RADIUS)
-        size = holes.dia.value
+        size = min(holes.dia.value, bench.shop.lathe.drill_chuck)
         needed = top + abs(holes.end - holes.start) + 1.0 + 0.3 * size + mill_rule("above_work")
         if top <= 0 or room >= CHUCK_RADIUS or stands_out(size) >= needed:
             continue

@@ -22,7 +22,7 @@ from tommybar.making.milling.cross_stand import (
     place_of,
     zero_lines,
 )
-from tommybar.making.milling.room import both_sides, room_lines, stands_out
+from tommybar.making.milling.room import both_sides, known, room_lines, stands_out
 from tommybar.making.milling.round_holding import RoundHold, held_for_cross, vee_rise
 from tommybar.making.milling.safety import START
 from tommybar.making.milling.sized_holes import blind_hole, through_hole
@@ -233,7 +233,9 @@ def _told_short(bench: MillBench, hole: CrossHole, size: float, dia: float, shor
         f"{hole.name} goes through {dia:g} mm: a drill {size:g} mm ({overall:g} mm long) stands out {owned:.1f} mm and is "
         f"{short:.1f} mm too short; it is drilled from both sides.",
         hole.name,
-        f"Or buy a drill of the long series ({drill_length(size, 'long').overall:g} mm) and write it under long_drills.",
+        f"Or buy a drill of the long series ({drill_length(size, 'long').overall:g} mm) and write it under long_drills."
+        if known(size, long=True)
+        else "Turn it over and meet in the middle; no long series is made so thin.",
         f"{dia + rule('cut', 'through') + point_length(size):.1f} mm to cross",
         f"{owned:.1f} mm out of the chuck",
     )

@@ -13,6 +13,9 @@ from tommybar.making.milling.touching import axis_words, spindle_at_left_edge
 from tommybar.shapes.features import CrossHole, Cylinder, TurnedShape
 
 CHUCK_RADIUS = 18.0  # of a drill chuck, about; common practice, no source [mm]
+LARGEST_DRILL = (
+    13.0  # what a usual drill chuck takes; wider holes are bored after it; common practice, no source [mm]
+)
 
 
 def body_at(shape: TurnedShape, z: float) -> Cylinder | None:
@@ -23,12 +26,14 @@ def body_at(shape: TurnedShape, z: float) -> Cylinder | None:
 
 
 def dia_at(shape: TurnedShape, hole: CrossHole) -> float:
+    """Diameter of the round that a cross hole is drilled into [mm]."""
     body = body_at(shape, hole.z)
     return body.dia.value if body else largest_outside(shape)
 
 
 def drill_of(hole: CrossHole) -> float:
-    return thread(hole.thread).tapping_drill if hole.thread else hole.dia.value
+    """The drill that goes across: the tapping drill, or up to what a drill chuck takes [mm]."""
+    return thread(hole.thread).tapping_drill if hole.thread else min(hole.dia.value, LARGEST_DRILL)
 
 
 def bore_of(shape: TurnedShape, hole: CrossHole) -> float:

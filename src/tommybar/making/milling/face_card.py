@@ -99,7 +99,8 @@ def face_card(
             [
                 Spot(h.x, h.y, f"{h.name}: {h.thread or f'dia {Mm(h.dia.value):g} {h.dia.zone}'.strip()}")
                 for h in holes
-            ],
+            ]
+            + bench.spots,
         ),
         _chords(holes),
         bench.minutes(),
@@ -138,6 +139,7 @@ def _slot(bench: MillBench, one: Slot, seen: FaceSize) -> None:
         at=f", along {'Y' if upright else 'X'}",
         through=one.depth is None,
         middle=(along, across),
+        upright=upright,
     )
 
 

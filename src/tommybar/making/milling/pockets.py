@@ -16,6 +16,7 @@ from tommybar.making.milling.cutters import (
     no_cutter,
 )
 from tommybar.making.milling.rules import mill_rule
+from tommybar.making.visiting import Spot
 from tommybar.shapes.features import Dim
 
 
@@ -58,6 +59,9 @@ def pocket(
         )
     _start(bench, feature, cutter, depth, through)
     far_x, far_y = wall_path(length.target, width.target, cutter)
+    for across, up in ((-1, -1), (1, -1), (1, 1), (-1, 1)):
+        corner_at = f"{feature}: {'right' if across > 0 else 'left'} {'back' if up > 0 else 'front'} corner, last round"
+        bench.spots.append(Spot(x + across * far_x, y + up * far_y, corner_at))
     left = mill_rule("side_finish")
     lane = mill_rule("overlap") * cutter
     rows = max(1, math.ceil(2 * far_y / lane) + 1) if far_y > 1e-6 else 1

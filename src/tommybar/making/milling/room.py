@@ -6,12 +6,22 @@ from tommybar.facts.drills import drill_length
 from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench, Plunge
 from tommybar.making.milling.rules import mill_rule
+from tommybar.refusals import Refusal
 
 
 def stands_out(size: float, *, long: bool = False, stub: bool = False) -> float:
     """How far a drill stands out of the chuck [mm]: its overall length less what the chuck holds."""
     overall = drill_length(size, "long" if long else "jobber").overall
     return overall * (mill_rule("stub_share") if stub else 1.0) - mill_rule("chuck_grip")
+
+
+def known(size: float, *, long: bool = False) -> bool:
+    """Whether the tables know how long such a drill is."""
+    try:
+        drill_length(size, "long" if long else "jobber")
+    except Refusal:
+        return False
+    return True
 
 
 def _tool_needs(plunge: Plunge) -> tuple[float, float, str]:
@@ -39,7 +49,20 @@ def room_lines(bench: MillBench, base: float, tall: float) -> tuple[str, ...]:
     ]
     if not bench.plunges:
         return tuple(lines)
-    longest = max(bench.plunges, key=lambda p: (_tool_needs(p)[0], p.size))
+    unknown = [p for p in bench.plunges if p.kind in ("drill", "reamer") and not known(p.size, long=p.long)]
+    for one in unknown:
+        bench.caution(
+            432,
+            f"How long a {one.kind} of {one.size:g} mm is stands in no table here.",
+            one.feature,
+            f"Measure it with its holder: {room:.0f} mm is what there is from the work to the spindle nose.",
+            f"{one.size:g} mm",
+            f"{room:.0f} mm from work to nose",
+        )
+    reckoned = [p for p in bench.plunges if p not in unknown]
+    if not reckoned:
+        return tuple(lines)
+    longest = max(reckoned, key=lambda p: (_tool_needs(p)[0], p.size))
     usual, shortest, how = _tool_needs(longest)
     usual, shortest = usual + mill_rule("above_work"), shortest + mill_rule("above_work")
     lines.append(f"The {longest.kind} {Mm(longest.size):tool} in its chuck wants {Mm(usual):.0f} of that.")

@@ -20,6 +20,7 @@ from tommybar.making.milling.rules import mill_rule
 from tommybar.making.milling.safety import START
 from tommybar.making.milling.slots import slot
 from tommybar.making.milling.touching import axis_words, between_touches, finder_of, spindle_at_left_edge
+from tommybar.making.visiting import hole_places
 from tommybar.shapes.features import CrossSlot, Cylinder, Flats, HeadSlot, Keyway, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
@@ -106,6 +107,7 @@ def _card(
         tuple(bench.steps),
         (*before_starting, *START),
         bench.drawer(),
+        hole_places(place.mill, bench.spots),
         minutes=bench.minutes(),
         goes_wrong=wrong,
         why=why,

@@ -15,6 +15,7 @@ from tommybar.making.milling.cutters import (
     no_cutter,
 )
 from tommybar.making.milling.rules import mill_rule
+from tommybar.making.visiting import ACROSS, ALONG, dialled
 from tommybar.shapes.features import Dim
 
 
@@ -45,6 +46,7 @@ def shoulder(
     place = axis_from_side(wide.target, cutter)
     at = extent - place if far else place
     rough = at + mill_rule("side_finish") * (1 if far else -1)
+    dial = dialled(bench.mill, at, ACROSS if axis == "Y" else ALONG)
     passes = depth_passes(bench, depth.target, cutter)
     speed = bench.speed("milling", cutter, feature)
     bench.plunges.append(Plunge("end mill", cutter, depth.target, feature))
@@ -63,7 +65,7 @@ def shoulder(
             (
                 f"Touch the face, set the dial 0. Rough with the cutter's axis at {axis} {Mm(rough):.2f}, {rows} lane"
                 f"{'s' if rows != 1 else ''} outwards, down {Mm(depth.target):.2f} in {cuts_words(passes)}.",
-                f"Last: axis at {axis} {Mm(at):.3f}, half the cutter ({Mm(cutter / 2):g}) off the wall, full depth; "
+                f"Last: axis at {axis} {Mm(at):.3f} ({dial}), half the cutter ({Mm(cutter / 2):g}) off the wall, full depth; "
                 "then measure wall and floor.",
             ),
             passes,

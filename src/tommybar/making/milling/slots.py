@@ -16,6 +16,7 @@ from tommybar.making.milling.cutters import (
     no_cutter,
 )
 from tommybar.making.milling.rules import mill_rule
+from tommybar.making.visiting import Spot
 from tommybar.shapes.features import Dim
 
 
@@ -74,8 +75,12 @@ def slot(
     through: bool = False,
     rounded: bool = True,
     middle: tuple[float, float] | None = None,
+    upright: bool = False,
 ) -> None:
-    """Cut a slot ``long`` overall; ``middle`` gives the card's coordinates when the slot lies along X [mm]."""
+    """Cut a slot ``long`` overall; ``middle`` gives its place along and across on the card [mm].
+
+    ``upright``: it lies along Y.
+    """
     cutter = slot_cutter(bench, width, depth)
     if cutter is None:
         no_cutter(bench, feature, f"a slot of {width.value:g} mm", width.value, depth)
@@ -104,6 +109,11 @@ def slot(
         )
     if closed:
         _start_hole(bench, feature, cutter, depth, path, through=through, at=at)
+    if middle is not None:
+        for what, along in (("one end", path.along[0]), ("other end", path.along[1])):
+            spot = (middle[0] + along, middle[1])
+            x, y = reversed(spot) if upright else spot
+            bench.spots.append(Spot(x, y, f"{feature}: {what}, cutter {Mm(cutter):tool} on its middle line"))
     _cut(bench, feature, cutter, width, depth, path, at=at, through=through, closed=closed, middle=middle)
 
 
