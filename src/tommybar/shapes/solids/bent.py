@@ -98,9 +98,9 @@ def spring_part(shape: SpringShape) -> Node:
     dead = max(shape.total - shape.active, 0.0) / 2
     if shape.kind == "compression":
         pitch = (shape.free - wire * (1 + 2 * dead)) / shape.active
-        runs = ((dead, wire), (shape.active, pitch), (dead, wire))
+        runs = [(dead, wire), (shape.active, pitch), (dead, wire)]
     else:
-        runs = ((shape.total, wire),)
+        runs = [(shape.total, wire)]
     leg = shape.leg if shape.kind == "torsion" else 0.0
     kept = tuple(run for run in runs if run[0] > 0)
     return Coil(radius, wire, kept, shape.left, shifted(z=wire / 2), leg)

@@ -6,9 +6,8 @@ import math
 
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateEdge
-from tommybar.shapes.inside import BEYOND
 from tommybar.shapes.solids.frames import Frame, frame
-from tommybar.shapes.solids.nodes import Node, Prism, Turn
+from tommybar.shapes.solids.nodes import BEYOND, Node, Prism, Turn
 from tommybar.shapes.solids.rings import Corner, Ring, arc_of, counter_clockwise, polygon
 
 

@@ -9,7 +9,7 @@ from itertools import pairwise
 from tommybar.shapes.solids.frames import HERE, Frame, Vector
 from tommybar.shapes.solids.rings import Ring, box
 
-
+BEYOND = 1.0  # cutting bodies run past a face by this much, so that no skin stays [mm]
 RAMP = 0.5  # turns over which the pitch of a coil changes
 
 

@@ -21,12 +21,11 @@ from tommybar.shapes.features import (
     Vee,
 )
 from tommybar.shapes.holes import drawn_hole
-from tommybar.shapes.inside import BEYOND
 from tommybar.shapes.outlines import plate_loop
 from tommybar.shapes.plates import drilled_depth, face_size
 from tommybar.shapes.solids.edges import edge_cuts
 from tommybar.shapes.solids.frames import Frame, cosine, frame, shifted, sine, turned, within
-from tommybar.shapes.solids.nodes import Node, Prism, Turn, less, rod
+from tommybar.shapes.solids.nodes import BEYOND, Node, Prism, Turn, less, rod
 from tommybar.shapes.solids.rings import box, of_pieces, polygon, rounded, stadium
 
 

@@ -18,11 +18,11 @@ from tommybar.shapes.features import (
     TurnedShape,
 )
 from tommybar.shapes.holes import drawn_hole
-from tommybar.shapes.inside import BEYOND, POINT_ANGLE, drawn_bore
+from tommybar.shapes.inside import POINT_ANGLE, drawn_bore
 from tommybar.shapes.profile import profile
 from tommybar.shapes.radii import bore_span, outside_radius
 from tommybar.shapes.solids.frames import Frame, frame, shifted, turned, within
-from tommybar.shapes.solids.nodes import Less, Node, Prism, Turn, less, rod
+from tommybar.shapes.solids.nodes import BEYOND, Less, Node, Prism, Turn, less, rod
 from tommybar.shapes.solids.rings import Ring, box, chorded, counter_clockwise, polygon, stadium
 
 
