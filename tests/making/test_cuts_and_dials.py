@@ -38,18 +38,46 @@ def test_a_plate_without_a_slow_enough_speed_is_told():
 
 
 def test_roughing_cuts_are_equal_and_end_at_the_size():
-    """92 down to 90.5 at most 1 mm deep: one cut of 0.75; at most 0.3: three of 0.25."""
+    """92 down to 90.5 at most 1 mm deep: one cut of 0.75; 92 to 90.8 at most 0.3: two of 0.3, 15 divisions of 0.02."""
     assert [p.to for p in roughing_passes(92.0, 90.5, 1.0, RAD)] == [90.5]
-    assert [p.infeed for p in roughing_passes(92.0, 90.5, 0.3, RAD)] == [0.25, 0.25, 0.25]
+    assert [p.infeed for p in roughing_passes(92.0, 90.8, 0.3, RAD)] == [0.3, 0.3]
 
 
 def test_the_two_last_cuts_are_equal():
-    """8.48 to 7.98 by two cuts of 0.125 on radius."""
-    cuts = finishing_passes(8.48, 7.98, RAD)
+    """8.48 to 8.0 by two cuts of 0.12 on radius, 6 divisions each."""
+    cuts = finishing_passes(8.48, 8.0, RAD)
 
-    assert [c.infeed for c in cuts] == [0.125, 0.125]
-    assert cuts[-1].to == pytest.approx(7.98)
+    assert [c.infeed for c in cuts] == [0.12, 0.12]
+    assert [c.dial for c in cuts] == ["6 div", "12 div"]
+    assert cuts[-1].to == pytest.approx(8.0)
     assert all(c.last for c in cuts)
+
+
+def test_a_cut_says_where_the_marks_really_land():
+    """8.48 to 7.9895: 0.24525 is 12.26 divisions; the nearest half is 12.5, 0.25, which lands on 7.98."""
+    (cut,) = finishing_passes(8.48, 7.9895, RAD, two=False)
+
+    assert (cut.dial, cut.to, cut.infeed) == ("12.5 div", 7.98, 0.25)
+
+
+@given(st.floats(2.0, 50.0), st.floats(0.05, 1.5), st.sampled_from([0.02, 0.025, 0.05, 0.0254]))
+def test_every_cut_stands_on_half_a_division(start, deepest, division):
+    """Whatever is cut, what is printed as reached is a whole number of half divisions from where it was touched."""
+    dial = Dial(per_division=division, per_turn=100 * division)
+    for cut in roughing_passes(start, 0.6 * start, deepest, dial):
+        halves = (start - cut.to) / division
+        assert halves == pytest.approx(round(halves), abs=2e-2)
+
+
+def test_a_dial_coarser_than_the_limits_is_told(made):
+    """Half of 0.02 RAD is 0.02 on diameter; 8 f7 is 0.015 wide (ISO 286-2)."""
+    cards = made("shaft").cards
+    step = next(
+        s for c in cards for s in c.steps if s.feature == "journal_a" and s.do.startswith("Two equal")
+    )
+
+    assert any("0.020 on diameter, the limits are 0.015 wide" in line for line in step.cautions)
+    assert any("Measure" in line for line in step.cautions)
 
 
 @given(

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tommybar.facts.cutting import FeedRange, cutting_speed, drilling_feed, feed_range
 from tommybar.making.cards import Pass
-from tommybar.making.dials import travel_words
+from tommybar.making.dials import landing, travel_words
 from tommybar.making.practice import rule
 from tommybar.shop.model import Dial
 
@@ -56,32 +56,37 @@ def feed_for(name: str, tool_material: str, operation: str, stage: str, dia: flo
 def roughing_passes(
     start: float, end: float, deepest: float, dial: Dial, sign: float = -1.0
 ) -> tuple[Pass, ...]:
-    """Equal roughing cuts from one diameter to another [mm]; ``sign`` +1 for a bore."""
-    depth = abs(start - end) / 2
-    number = max(1, math.ceil(depth / deepest - 1e-6))
-    each = depth / number
-    return tuple(
-        Pass(
-            to=round(start + sign * 2 * each * n, 3),
-            infeed=round(each, 3),
-            dial=travel_words(dial, each * n),
-        )
-        for n in range(1, number + 1)
-    )
+    """Equal roughing cuts from one diameter to another [mm]; ``sign`` +1 for a bore.
+
+    Each cut is put on a mark of the dial, so ``to`` is what the marks give.
+    """
+    return _on_marks(start, end, max(1, math.ceil(abs(start - end) / 2 / deepest - 1e-6)), dial, sign)
 
 
 def finishing_passes(
     start: float, end: float, dial: Dial, sign: float = -1.0, *, two: bool = True
 ) -> tuple[Pass, ...]:
-    """Two equal last cuts (or one, where no limits are given) [mm]."""
-    number = 2 if two else 1
+    """Two equal last cuts (or one, where no limits are given), as near as the marks of the dial come [mm]."""
+    cuts = _on_marks(start, end, 2 if two else 1, dial, sign)
+    return tuple(replace(cut, last=True) for cut in cuts)
+
+
+def _on_marks(start: float, end: float, number: int, dial: Dial, sign: float) -> tuple[Pass, ...]:
     each = abs(start - end) / 2 / number
-    return tuple(
-        Pass(
-            to=round(start + sign * 2 * each * n, 4),
-            infeed=round(each, 4),
-            dial=travel_words(dial, each * n),
-            last=True,
+    found, before = [], 0.0
+    for n in range(1, number + 1):
+        here = landing(dial, each * n)
+        found.append(
+            Pass(
+                to=round(start + sign * 2 * here, 4),
+                infeed=round(here - before, 4),
+                dial=travel_words(dial, each * n),
+            )
         )
-        for n in range(1, number + 1)
-    )
+        before = here
+    return tuple(found)
+
+
+def step_on_diameter(dial: Dial) -> float:
+    """The least change of a diameter that half a division of the dial gives [mm]."""
+    return dial.per_division

@@ -22,6 +22,19 @@ def turns_and_divisions(dial: Dial, travel: float) -> tuple[int, float]:
     return turns, rest / 2
 
 
+def landing(dial: Dial, travel: float) -> float:
+    """The travel that the nearest half division really gives [mm].
+
+    Examples
+    --------
+    >>> from tommybar.shop.model import Dial
+    >>> round(landing(Dial(per_division=0.02, per_turn=2.0, reads="RAD"), 0.125), 3)
+    0.12
+    """
+    turns, divisions = turns_and_divisions(dial, travel)
+    return turns * dial.per_turn + divisions * dial.per_division
+
+
 def travel_words(dial: Dial, travel: float) -> str:
     """A travel in turns and divisions of that dial: "1 turn + 24 div"."""
     turns, divisions = turns_and_divisions(dial, travel)

@@ -11,7 +11,9 @@ from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, hole_plan
+from tommybar.making.rigidity import boring_cut
 from tommybar.making.tapping import tap, tapping_hole
+from tommybar.making.turning import coarse_dial
 from tommybar.shapes.features import Bore
 
 
@@ -179,9 +181,10 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
     limits = bore.dia.toleranced and plan.reamer is None
     speed = bench.speed(tool, "boring", target, bore.name)
     feed = feed_for(bench.part.material, tool.material, "boring", "finishing")
+    deepest = boring_cut(bench, tool, depth, feed)
     passes: tuple[Pass, ...] = ()
     if target - left > has + 0.05:
-        passes = roughing_passes(has, target - left, 0.5, bench.cross, +1.0)
+        passes = roughing_passes(has, target - left, deepest, bench.cross, +1.0)
     start = passes[-1].to if passes else has
     passes = (*passes, *finishing_passes(start, target, bench.cross, +1.0, two=limits))
     clear = has / 2 - 0.3
@@ -189,14 +192,19 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
     moves = [Move(START, clear)]
     for cut in passes:
         inward = (has if flat else cut.to) / 2 - rule("cut", "retract")
-        moves += [Move(START, cut.to / 2, rapid=True), Move(-depth, cut.to / 2), Move(-depth, inward)]
+        r = (target if cut is passes[-1] else cut.to) / 2
+        moves += [Move(START, r, rapid=True), Move(-depth, r), Move(-depth, inward)]
         moves += [Move(START, inward, rapid=True)]
     measures: tuple[Measure, ...] = ()
     if limits:
         measures = (bench.measured(f"{bench.part.name}.{bore.name}", bore.dia, "inside"),)
     ratio = depth / max(tool.shank, 1.0)
     cautions = (
-        (f"The bar stands out {ratio:.1f} x its thickness: light cuts, expect spring.",) if ratio > 4 else ()
+        (
+            f"The bar stands out {ratio:.1f} x its thickness: cuts of {Mm(deepest):.2f} at most, expect spring.",
+        )
+        if ratio > 4
+        else ()
     )
     bench.add(
         Step(
@@ -223,7 +231,7 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
             ),
             passes,
             cutting_minutes(moves, speed.rpm, feed, len(passes)),
-            cautions=cautions,
+            cautions=(*cautions, *(coarse_dial(bench, bore.dia) if limits else ())),
             measure=measures,
             moves=tuple(moves),
             tool_letter=tool.letter,

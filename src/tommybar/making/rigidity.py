@@ -14,12 +14,14 @@ from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.workpiece import Workpiece
 from tommybar.mechanics.cutting import cutting_force
+from tommybar.mechanics.deflection import deflection
 from tommybar.mechanics.drive import deepest_cut, spindle_torque
 from tommybar.mechanics.holding import grip_against_slip, tilt_moment
 from tommybar.mechanics.nose_radius import in_plane_force, nose_chip
 from tommybar.mechanics.stepped_bar import Lengths, stepped_give
 from tommybar.shop.model import Tool
 
+STEEL = 205000.0  # modulus of a boring bar [MPa]
 APPROACH = 75.0  # angle of a knife's edge to the axis [deg]; common practice, no source
 
 
@@ -157,6 +159,14 @@ def _limits(
             )
         )
     return found
+
+
+def boring_cut(bench: Bench, tool: Tool, depth: float, feed: float) -> float:
+    """The deepest cut that a steel bar standing out so far makes without springing more than a roughing cut may [mm]."""
+    kind = material(bench.part.material)
+    gives = deflection("cantilever", 1.0, depth, depth, max(tool.shank, 1.0), STEEL)
+    away = rule("cut", "away_share") * cutting_force(kind.kc11, kind.mc, feed, 1.0, APPROACH)
+    return min(rule("cut", "bore"), rule("cut", "spring_rough") / (gives * away))
 
 
 def last_cut_push(bench: Bench, tool: Tool, depth: float, feed: float) -> float:

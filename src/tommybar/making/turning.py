@@ -7,7 +7,7 @@ import math
 from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Pass, Step
-from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
+from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes, step_on_diameter
 from tommybar.making.dials import graduation_words
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
@@ -144,6 +144,7 @@ def rough(bench: Bench, job: Job) -> None:
     cut = allowed_cut(bench, tool, after, bench.work.top, has, speed)
     passes = roughing_passes(has, target, cut.depth, bench.cross)
     moves = _along(bench, [p.to for p in passes], bench.work.top, stop, has, square=False)
+    after = bench.work.turned(bench.work.top, stop, passes[-1].to)
     bench.add(
         Step(
             0,
@@ -154,7 +155,7 @@ def rough(bench: Bench, job: Job) -> None:
             speed.rpm,
             speed.reached,
             cut.feed,
-            f"{target:.2f}",
+            f"{passes[-1].to:.2f}",
             "DIA mm",
             (
                 f"Touch on {Mm(has):.2f} DIA, set the cross-slide to 0; last cut {passes[-1].dial} in "
@@ -163,7 +164,7 @@ def rough(bench: Bench, job: Job) -> None:
             ),
             passes,
             cutting_minutes(moves, speed.rpm, cut.feed, len(passes)),
-            why=f"Leaves {Mm(left):g} on diameter for the last cuts.",
+            why=f"Leaves {Mm(passes[-1].to - dia):.2f} on diameter for the last cuts.",
             cautions=_kept(cut.bound),
             moves=tuple(moves),
             tool_letter=tool.letter,
@@ -241,13 +242,18 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
     )
     behind = bench.work.largest(far, far - 0.5) if shoulder else has
     moves = _along(
-        bench, [p.to for p in passes], min(near, bench.work.top), far, max(has, behind), square=shoulder
+        bench,
+        [*(p.to for p in passes[:-1]), feature.dia.value],
+        min(near, bench.work.top),
+        far,
+        max(has, behind),
+        square=shoulder,
     )
     do = f"{'Two equal last cuts' if limits else 'Finish cut'} on {job.feature}"
     if drawn.thread:
         do = f"Turn {job.feature} to the blank for {drawn.thread}"
     dial = [
-        _last_cut_words(passes, bench),
+        _last_cut_words(passes, bench, feature.dia.value),
         _stop_words(bench, far) + (", then draw the tool out to square the shoulder." if shoulder else "."),
         *sprung,
     ]
@@ -275,6 +281,7 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
             else "Two cuts of the same depth spring the same, so the second lands where the first foretold."
             if limits
             else "",
+            cautions=coarse_dial(bench, drawn.dia),
             measure=measures,
             moves=tuple(moves),
             tool_letter=tool.letter,
@@ -313,8 +320,21 @@ def _sprung(bench: Bench, job: Job, dim: Dim, taper: Taper) -> tuple[str, ...]:
     )
 
 
-def _last_cut_words(passes: tuple[Pass, ...], bench: Bench) -> str:
+def coarse_dial(bench: Bench, dim: Dim) -> tuple[str, ...]:
+    """The caution where half a division is more than the limits are wide; nothing else."""
+    step, width = step_on_diameter(bench.cross), _width(dim)
+    if not dim.toleranced or step <= width + 1e-9:
+        return ()
+    return (
+        f"Half a division is {Mm(step):.3f} on diameter, the limits are {Mm(width):.3f} wide: the marks alone do not "
+        "hold them. Measure before the last cut, come to the figure between the marks, measure again.",
+    )
+
+
+def _last_cut_words(passes: tuple[Pass, ...], bench: Bench, target: float) -> str:
     dial = bench.cross_words
+    if abs(passes[-1].to - target) > 0.0005:
+        dial += f"; the marks land on {Mm(passes[-1].to):.3f}"
     if len(passes) > 1:
         return f"Measure. Half of what is left is each cut: {passes[0].dial} if roughing landed ({dial})."
     return f"Measure, then take off what is left: in {passes[0].dial} if roughing landed ({dial})."
