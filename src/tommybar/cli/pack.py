@@ -42,6 +42,7 @@ def pack(
     read, shop_read = read_design_and_shop(design, shop)
     pins, record = pins_from(pin, read), read_made(made)
     folder = _folder(out)
+    from tommybar.pack.solid_files import step_lacks
     from tommybar.pack.write import write_pack
     from tommybar.planning import plan as make_plan
 
@@ -59,6 +60,8 @@ def pack(
         written = write_pack(found, folder, units, tell)  # type: ignore[arg-type]
     for place in written:
         typer.echo(str(place))
+    if lacks := step_lacks():
+        typer.echo(lacks, err=True)
     if found.stops:
         words = "finding forbids" if len(found.stops) == 1 else "findings forbid"
         typer.echo(f"{len(found.stops)} {words} starting; see the cover.", err=True)

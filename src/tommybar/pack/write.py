@@ -23,6 +23,7 @@ from tommybar.pack.machine.write import machine_page
 from tommybar.pack.pdf import pdf_bytes
 from tommybar.pack.plan_json import plan_json
 from tommybar.pack.sheet import Sheet
+from tommybar.pack.solid_files import solid_files
 from tommybar.pack.svg import svg_text
 from tommybar.pack.units import Reader
 from tommybar.planning import PartPlan, Plan
@@ -120,6 +121,7 @@ def write_pack(
     tell("lists")
     files |= list_texts(plan, reader)
     files["plan.json"] = plan_json(plan)
+    files |= solid_files(plan.design, tell)
     tell("machine.html")
     files["machine.html"] = machine_page(page_contents(plan, reader))
     return _written(files, folder)

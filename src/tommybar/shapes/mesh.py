@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -44,6 +45,7 @@ class Mesh:
         return float(np.einsum("ij,ij->i", a, np.cross(b, c)).sum() / 6)
 
 
+@lru_cache(maxsize=64)
 def mesh_of(shape: Shape | BoughtShape, facets: int = FACETS, keep_volume: bool = True) -> Mesh:
     """A part as a mesh with all its features cut.
 

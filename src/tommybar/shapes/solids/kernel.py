@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from tommybar.refusals import OwnFault, Refusal
@@ -48,6 +49,7 @@ def needs_the_kernel() -> None:
         ) from None
 
 
+@lru_cache(maxsize=64)
 def solid_of(shape: Shape | BoughtShape) -> Any:
     """A part as a solid of the kernel, all its features cut; its frame is that of the mesh."""
     needs_the_kernel()

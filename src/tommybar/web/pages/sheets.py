@@ -29,6 +29,9 @@ KINDS = {
     ".svg": "drawing as a picture",
     ".csv": "list for a table program",
     ".json": "the whole plan as data",
+    ".step": "solid for other programs, in mm",
+    ".glb": "solid to look at",
+    ".txt": "where each piece stands, and what is not said of it",
     ".html": "the route for the machine, works without this program",
     ".zip": "all files in one",
 }
