@@ -7,19 +7,21 @@ from functools import lru_cache
 
 from tommybar.refusals import Refusal
 from tommybar.shapes.along import bounds_of, covers
+from tommybar.shapes.bent_mass import bent_moments
 from tommybar.shapes.curves import Ring
 from tommybar.shapes.cutters import SLOPE, Cutter, DrillTip, cutters
-from tommybar.shapes.features import CircleHoles, CrossHole, PlateShape, Shape, TurnedShape
+from tommybar.shapes.envelopes import envelope_moments
+from tommybar.shapes.features import BoughtShape, CircleHoles, CrossHole, PlateShape, Shape, TurnedShape
 from tommybar.shapes.holes import circle_hole_moments, cross_hole_moments
 from tommybar.shapes.moments import Moments, revolved
-from tommybar.shapes.plate_mass import plate_properties
+from tommybar.shapes.plate_mass import plate_properties, properties_of
 from tommybar.shapes.profile import profile
 from tommybar.shapes.properties import MassProperties
 from tommybar.shapes.ring_cuts import BEYOND
 from tommybar.shapes.slices import Slices
 
 
-def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
+def mass_properties(shape: Shape | BoughtShape, density_g_cm3: float) -> MassProperties:
     """Volume, mass, centre of mass and moments of inertia of a part.
 
     The half-section is lines and arcs, so the body it sweeps has closed
@@ -30,7 +32,7 @@ def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
 
     Parameters
     ----------
-    shape : TurnedShape or PlateShape
+    shape : Shape or BoughtShape
         The part's features with their figures; toleranced ones count at the
         figure that is aimed at [mm]
     density_g_cm3 : float
@@ -73,8 +75,10 @@ def mass_properties(shape: Shape, density_g_cm3: float) -> MassProperties:
     grams = density_g_cm3 / 1000
     if isinstance(shape, PlateShape):
         return plate_properties(shape, density_g_cm3)
+    if isinstance(shape, BoughtShape):
+        return properties_of(envelope_moments(shape), density_g_cm3)
     if not isinstance(shape, TurnedShape):
-        raise Refusal(f"The mass of a {type(shape).__name__} is not worked out yet.")
+        return properties_of(bent_moments(shape), density_g_cm3)
     return _of_turned(turned_moments(shape), grams)
 
 
