@@ -187,3 +187,16 @@ def test_a_steps_wall_reads_on_the_dial(plated):
     step = next(s for s in plated(plate(steps=(one,))).cards[1].steps if s.feature == "ledge")
 
     assert "axis at X -4.000 (left 2 t 0 div)" in step.dial[1]
+
+
+def test_places_further_apart_than_the_table_travels_are_a_stop(plated, shop, numbers):
+    """200 apart against 150 along; 60 against 50 across."""
+    far = (replace(HOLE, x=10.0), replace(HOLE, name="other", x=210.0, y=70.0))
+    short = replace(shop, mill=replace(shop.mill, travel_x=150.0, travel_y=50.0))
+    made = plated(plate(long=220.0, wide=80.0, holes=far), short)
+
+    assert [f.figure for f in made.findings if f.number == 451 and f.severity == "stop"] == [
+        "200.0 mm",
+        "60.0 mm",
+    ]
+    assert 451 not in numbers(plated(plate(holes=(HOLE,))))

@@ -15,6 +15,7 @@ from tommybar.making.milling.room import room_lines, stands_out
 from tommybar.making.milling.rules import mill_rule
 from tommybar.making.milling.safety import START
 from tommybar.making.milling.sized_holes import blind_hole, through_hole
+from tommybar.making.milling.travel import within_travel
 from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import CircleHoles, Face, TurnedShape
 from tommybar.shop.model import Mill, Shop
@@ -72,6 +73,7 @@ def _card(
                 f"{n} to {n % holes.count + 1}" for n in range(1, holes.count + (holes.count > 2))
             )
             checks.append(f"{holes.name} {pairs}: each {Mm(far):.3f}, centre to centre")
+    within_travel(bench, spots)
     bench.spot(len(spots), group[0].name)
     for holes in group:
         _drill(bench, shape, holes, up)

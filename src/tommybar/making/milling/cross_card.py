@@ -27,6 +27,7 @@ from tommybar.making.milling.round_holding import RoundHold, held_for_cross, vee
 from tommybar.making.milling.safety import START
 from tommybar.making.milling.sized_holes import blind_hole, through_hole
 from tommybar.making.milling.touching import finder_of
+from tommybar.making.milling.travel import within_travel
 from tommybar.making.practice import rule
 from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import CrossHole, TurnedShape
@@ -121,6 +122,7 @@ def _card(
         )
         for hole in side.holes
     ]
+    within_travel(bench, spots)
     hold = Hold(
         lies.device,
         "",
@@ -231,7 +233,12 @@ def _told_short(bench: MillBench, hole: CrossHole, size: float, dia: float, shor
     bench.caution(
         436,
         f"{hole.name} goes through {dia:g} mm: a drill {size:g} mm ({overall:g} mm long) stands out {owned:.1f} mm and is "
-        f"{short:.1f} mm too short; it is drilled from both sides.",
+        f"{short:.1f} mm too short; it is drilled from both sides."
+        + (
+            " The two halves do not meet to the limits: ream both in one go by hand."
+            if hole.dia.toleranced
+            else ""
+        ),
         hole.name,
         f"Or buy a drill of the long series ({drill_length(size, 'long').overall:g} mm) and write it under long_drills."
         if known(size, long=True)

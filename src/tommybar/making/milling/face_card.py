@@ -19,6 +19,7 @@ from tommybar.making.milling.sized_holes import blind_hole, through_hole
 from tommybar.making.milling.slots import slot
 from tommybar.making.milling.square_card import too_wide
 from tommybar.making.milling.touching import corner_words, finder_of
+from tommybar.making.milling.travel import within_travel
 from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import PlateFace, PlateHole, PlateShape, Slot
 from tommybar.shapes.plates import FaceSize, face_size
@@ -77,6 +78,14 @@ def face_card(
     holes = upright_holes(shape, face)
     _holes(bench, holes, seen.depth)
     hold, base = _hold(bench, shape, face)
+    spots = [
+        *(
+            Spot(h.x, h.y, f"{h.name}: {h.thread or f'dia {Mm(h.dia.value):g} {h.dia.zone}'.strip()}")
+            for h in holes
+        ),
+        *bench.spots,
+    ]
+    within_travel(bench, spots)
     card = Card(
         part.name,
         number,
@@ -94,14 +103,7 @@ def face_card(
             *START,
         ),
         bench.drawer(),
-        hole_places(
-            mill,
-            [
-                Spot(h.x, h.y, f"{h.name}: {h.thread or f'dia {Mm(h.dia.value):g} {h.dia.zone}'.strip()}")
-                for h in holes
-            ]
-            + bench.spots,
-        ),
+        hole_places(mill, spots),
         _chords(holes),
         bench.minutes(),
         goes_wrong=(

@@ -24,6 +24,8 @@ from tommybar.making.visiting import hole_places
 from tommybar.shapes.features import CrossSlot, Cylinder, Flats, HeadSlot, Keyway, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
+AXIS_OVER_RIM = 10.0  # a rotary table set upright carries its axis so much over its radius; common practice, no source [mm]
+
 
 @dataclass(frozen=True)
 class _Place:
@@ -158,7 +160,12 @@ def _flats_card(place: _Place, flats: Flats, number: int) -> tuple[Card, list[Fi
     held = _gripped(place.shape, flats.start, flats.end)
     lies = held_round(place.mill, held[1])
     if flats.count > 1 and divides(place.shop):
-        high = place.mill.rotary_height if place.mill.rotary_table > 0 else place.mill.vice_height
+        axis = (
+            place.mill.rotary_table / 2 + AXIS_OVER_RIM
+            if place.mill.rotary_table > 0
+            else place.mill.vice_height
+        )
+        high = max(0.0, axis - dia / 2)
         lies = RoundHold(
             "dividing device, axis level",
             "The flats are turned on by angles, so the part stays in the dividing device's chuck or collet.",

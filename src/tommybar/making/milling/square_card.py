@@ -28,7 +28,16 @@ def square_card(
     edge = rule("blank", "plate_edge")
     length, width, thick = shape.length, shape.width, shape.thickness
     if any(words == "edges across" for words, _ in blank.allowances):
-        mill_to(bench, "Mill one long edge clean", width.value + edge, width, "width", edge, measured=False)
+        mill_to(
+            bench,
+            "Mill one long edge clean",
+            width.value + edge,
+            width,
+            "width",
+            edge,
+            measured=False,
+            along=length.value,
+        )
         mill_to(
             bench,
             f"Mill the other edge to {Mm(width.value):g} wide",
