@@ -131,6 +131,21 @@ def test_the_design_s_speed_is_marked_where_it_lies():
     assert 'class="level"' not in curve_plot(curve(level=1000.0), Reader()).svg
 
 
+def test_a_small_length_is_told_in_the_reader_s_own_unit():
+    """500 um is 19.7 thousandths of an inch; a level of 300 um is 11.8."""
+    metric, inch = (curve_plot(falling(), reader) for reader in READERS)
+
+    assert metric.reads[:2] == (
+        "At 240 rev/min it is 500 µm.",
+        "Half the run-out of rim: 300 µm, the grade allows it up to 1 rev/min.",
+    )
+    assert inch.reads[:2] == (
+        "At 240 rev/min it is 19.7 thou.",
+        "Half the run-out of rim: 11.8 thou, the grade allows it up to 1 rev/min.",
+    )
+    assert ("240", "500") in metric.rows and ("240", "19.7") in inch.rows
+
+
 @pytest.mark.parametrize("reader", READERS, ids=lambda one: one.unit)
 def test_zones_are_bars_between_their_limits(reader):
     """Left and right end of each bar read off the axis are the limits, in um or thousandths of an inch."""
