@@ -93,7 +93,10 @@ def test_a_bought_part_names_sizes_in_its_designation(disc, refused):
         ([RIM.replace("long: 6, ", "").replace(", long: 4", "")], "The length of rim and boss is left out"),
         ([RIM.replace("edges: 1", "edges: 4")], "The chamfers take 8 mm; the land is 6 mm long."),
         ([RIM.replace("long: 4", "long: 4, edges: 5")], "The chamfer is 5 mm; its land is 4 mm long."),
-        ([RIM.replace("edges: 1", "edges: 1 x 30 deg")], "The edge is 30 deg; only 45 deg is drawn yet."),
+        (
+            [RIM.replace("edges: 1", "edges: 1 x 95 deg")],
+            "The chamfer is 95 deg to the axis; it must lie between 0 and 90 deg.",
+        ),
         (
             ["outside: [{name: a, dia: 10, long: 9, edge_b: 2}, {name: b, dia: 8, long: 9}]"],
             "The chamfer is 2 mm; the step it breaks is 1 mm high, of which 0.05 mm must stay.",

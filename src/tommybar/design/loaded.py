@@ -15,11 +15,12 @@ from tommybar.design.relations import resolve, zones_of_fits
 from tommybar.design.shapes_of_parts import build_part
 from tommybar.design.validation import in_file_order, schema_of, unit_of, validated
 from tommybar.design.written_file import DesignFile, SizesAlone
+from tommybar.design.written_turned import FEATURE_LISTS
 from tommybar.design.yaml_file import Place, YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
 
 # keys that only hold the features of a part together
-UNNAMED = ("parts", "turned", "plate", "outside", "grooves", "bores", "recesses", "holes", "cross_holes")
+UNNAMED = ("parts", "turned", "plate", *FEATURE_LISTS)
 
 
 class Design:

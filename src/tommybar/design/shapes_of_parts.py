@@ -6,12 +6,11 @@ import math
 import re
 from typing import Literal
 
-from tommybar.design.lands import build_grooves, build_lands, outside_features, overall
 from tommybar.design.model import Part, RunoutNeed
 from tommybar.design.plates import build_plate
 from tommybar.design.reading import Reading
-from tommybar.design.turned_holes import build_bores, build_circles, build_cross, build_recesses
-from tommybar.design.written_parts import WrittenPart, WrittenTurned
+from tommybar.design.turned import build_turned, turned_features, turned_lengths
+from tommybar.design.written_parts import WrittenPart
 from tommybar.design.yaml_file import Place
 from tommybar.facts.materials import material
 from tommybar.refusals import Refusal
@@ -50,44 +49,13 @@ def build_part(read: Reading, name: str, written: WrittenPart) -> Part:
     )
 
 
-def build_turned(read: Reading, part: str, written: WrittenTurned, place: Place) -> TurnedShape:
-    """The shape of a turned part."""
-    named = [
-        (one.name, (*place, key, index))
-        for key in ("outside", "grooves", "bores", "recesses", "holes", "cross_holes")
-        for index, one in enumerate(getattr(written, key))
-    ]
-    read.unique(named)
-    lands = build_lands(read, written, place)
-    grooves = build_grooves(read, written.grooves, place, lands)
-    bores = build_bores(read, part, written, place, lands, grooves)
-    recesses = build_recesses(read, written, place, lands, bores)
-    return TurnedShape(
-        overall(read, part, lands, (*place, "length")),
-        outside_features(read, part, lands),
-        grooves,
-        bores,
-        recesses,
-        build_circles(read, part, written, place, lands, bores, recesses),
-        build_cross(read, part, written, place, lands, bores),
-    )
-
-
 def features_of(shape: Shape | None) -> dict[str, object]:
     """The features of a shape by name."""
     if isinstance(shape, PlateShape):
         return {hole.name: hole for hole in shape.holes}
     if not isinstance(shape, TurnedShape):
         return {}
-    groups = (
-        shape.outside,
-        shape.grooves,
-        shape.bores,
-        shape.recesses,
-        shape.circle_holes,
-        shape.cross_holes,
-    )
-    return {feature.name: feature for group in groups for feature in group}
+    return turned_features(shape)
 
 
 def lengths_of(part: Part) -> dict[str, float]:
@@ -101,11 +69,7 @@ def lengths_of(part: Part) -> dict[str, float]:
         }
     if not isinstance(shape, TurnedShape):
         return {}
-    found = {f"{name}.length": shape.length.value}
-    found.update({f"{name}.{land.name}.long": land.end - land.start for land in shape.outside})
-    found.update({f"{name}.{one.name}.deep": one.depth for one in shape.bores})
-    found.update({f"{name}.{one.name}.deep": one.depth for one in shape.recesses})
-    return found
+    return turned_lengths(name, shape)
 
 
 def _designation(read: Reading, text: str, place: Place) -> str:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import math
 
+from tommybar.design.grooves import thickness
 from tommybar.design.lands import Land
 from tommybar.design.reading import TINY, Reading
-from tommybar.design.written_parts import WrittenBore, WrittenTurned
+from tommybar.design.written_across import WrittenCircle, WrittenCross
+from tommybar.design.written_inside import WrittenBore, WrittenRecess
+from tommybar.design.written_turned import WrittenTurned
 from tommybar.design.yaml_file import Place
 from tommybar.shapes.features import Bore, CircleHoles, CrossHole, Groove, Recess
 
@@ -28,7 +31,7 @@ def build_bores(
         here = (*place, "bores", index)
         dia, thread = read.diameter(bore.dia, bore.thread, here)
         depth = _depth(read, bore, here, dia, length)
-        edge = read.of(bore.edge)
+        edge = read.of(bore.edge.size) if bore.edge else 0.0
         if edge > depth + TINY:
             read.complain((*here, "edge"), f"The chamfer is {edge:g} mm; the bore is {depth:g} mm deep.")
         z = (0.0, depth) if bore.face == "A" else (length - depth, length)
@@ -38,9 +41,9 @@ def build_bores(
                 what = f"The bore is {dia:g} mm; {name} outside it is {least:g} mm in diameter."
                 read.complain(key, what, "Make the bore smaller.")
         dim = read.dim(dia, f"{part}.{bore.name}", here, bore.limits)
-        found.append(
-            Bore(bore.name, dim, bore.face, depth, bore.through, bore.bottom, thread, edge, bore.after)
-        )
+        corner, full = _bottom(read, bore, here, dia, depth)
+        plain = (bore.name, dim, bore.face, depth, bore.through, bore.bottom, thread, edge, bore.after)
+        found.append(Bore(*plain, corner, full, bore.left))
     return tuple(found)
 
 
@@ -55,12 +58,36 @@ def _depth(read: Reading, bore: WrittenBore, here: Place, dia: float, length: fl
     if bore.deep is None:
         return length
     depth = read.of(bore.deep)
-    tip = dia * DRILL_TIP if bore.bottom == "drill" and not bore.thread else 0.0
+    tip, ends = 0.0, "drill tip"
+    if bore.bottom == "drill" and not bore.thread:
+        tip = dia * DRILL_TIP
+    elif bore.bottom == "ball":
+        tip, ends = dia / 2, "round bottom"
     if depth + tip >= length - TINY:
-        whole = f"{depth:g} mm deep" + (f" and its drill tip {tip:.2f} mm more" if tip else "")
+        whole = f"{depth:g} mm deep" + (f" and its {ends} {tip:.2f} mm more" if tip else "")
         what = f"The bore is {whole}; the part is {length:g} mm long."
         read.complain((*here, "deep"), what, "Make it shallower, or write through: true.")
     return depth
+
+
+def _bottom(read: Reading, bore: WrittenBore, here: Place, dia: float, depth: float) -> tuple[float, float]:
+    """The radius round a bore's flat bottom and its depth of full thread [mm]."""
+    corner, full = read.of(bore.corner), read.of(bore.full)
+    if corner and (bore.bottom != "flat" or bore.through):
+        bottom = "no bottom" if bore.through else f"a {bore.bottom} bottom"
+        read.complain((*here, "corner"), f"The bore has {bottom}; a corner needs a flat one.", "Take it out.")
+    if corner > min(dia / 2, depth) + TINY:
+        what = (
+            f"The corner radius is {corner:g} mm; the bore is {dia:g} mm in diameter and {depth:g} mm deep."
+        )
+        read.complain((*here, "corner"), what, "Make the corner smaller.")
+    for key in ("full", "left"):
+        if getattr(bore, key) and bore.thread is None:
+            read.complain((*here, key), f"{bore.name} has no thread.", f"Take {key} out.")
+    if full > depth + TINY:
+        what = f"The thread is to be full for {full:g} mm; the hole is {depth:g} mm deep."
+        read.complain((*here, "full"), what, "Drill deeper, or make the thread shorter.")
+    return corner, full
 
 
 def build_recesses(
@@ -79,7 +106,7 @@ def build_recesses(
         if outside >= land.least - TINY:
             what = f"The recess is {outside:g} mm in diameter; {land.written.name} is {land.least:g} mm."
             read.complain((*here, "outside"), what, "Make the recess smaller.")
-        thick = _thickness(lands, recess.face, inside)
+        thick = thickness(lands, recess.face, inside)
         if deep >= thick - TINY:
             what = f"The recess is {deep:g} mm deep; the land it is cut in is {thick:g} mm thick there."
             read.complain((*here, "deep"), what, "Leave a web: make it shallower.")
@@ -91,19 +118,29 @@ def build_recesses(
             wide = (outside - inside) / 2
             what = f"The corner radius is {corner:g} mm; the recess is {deep:g} deep and {wide:g} mm wide."
             read.complain((*here, "corner"), what, "Make the corner smaller.")
-        found.append(Recess(recess.name, recess.face, inside, outside, deep, corner))
+        drafts = _drafts(read, recess, here, (inside, outside), deep)
+        found.append(Recess(recess.name, recess.face, inside, outside, deep, corner, *drafts))
     _refuse_meeting(read, found, place, lands[-1].end)
     return tuple(found)
 
 
-def _thickness(lands: tuple[Land, ...], face: str, inside: float) -> float:
-    """How thick the metal outside the diameter ``inside`` is, from that face [mm]."""
-    thick = 0.0
-    for land in lands if face == "A" else reversed(lands):
-        if land.least <= inside:
-            break
-        thick += land.long
-    return thick
+def _drafts(
+    read: Reading, recess: WrittenRecess, here: Place, mouth: tuple[float, float], deep: float
+) -> tuple[float, float]:
+    """How far the walls lean [deg]; they may not meet at the floor."""
+    drafts = read.of(recess.inside_draft), read.of(recess.outside_draft)
+    for key, draft in zip(("inside_draft", "outside_draft"), drafts, strict=True):
+        if draft < 0 or draft >= 60:
+            what = f"The draft is {draft:g} deg from the axis; it must lie between 0 and 60 deg."
+            read.complain((*here, key), what, "Give a smaller draft.")
+            return 0.0, 0.0
+    floor = [deep * math.tan(math.radians(draft)) for draft in drafts]
+    if mouth[0] + 2 * floor[0] >= mouth[1] - 2 * floor[1]:
+        inner, outer = mouth[0] + 2 * floor[0], mouth[1] - 2 * floor[1]
+        what = f"The walls lean in to {inner:.4g} and {outer:.4g} mm at the floor; they meet."
+        read.complain((*here, "deep"), what, "Give less draft, or make it shallower.")
+        return 0.0, 0.0
+    return drafts
 
 
 def _refuse_meeting(read: Reading, recesses: list[Recess], place: Place, length: float) -> None:
@@ -150,8 +187,41 @@ def build_circles(
         dim = read.dim(dia, f"{part}.{one.name}", here, one.limits)
         start, end = z or (0.0, 0.0)
         whole = 0 if math.isnan(count) else round(count)
-        found.append(CircleHoles(one.name, dim, whole, circle, read.of(one.first), start, end, thread))
+        blind, sink = _blind(read, one, here, dia, end - start), _sink(read, one, here, dia, end - start)
+        if blind:
+            start, end = (start, start + blind) if one.face == "A" else (end - blind, end)
+        plain = (one.name, dim, whole, circle, read.of(one.first), start, end, thread)
+        found.append(CircleHoles(*plain, *sink, one.face, blind > 0))
     return tuple(found)
+
+
+def _blind(read: Reading, one: WrittenCircle, here: Place, dia: float, thick: float) -> float:
+    """Depth of blind holes [mm], 0 when they go through."""
+    if one.deep is None:
+        return 0.0
+    deep, tip = read.of(one.deep), dia * DRILL_TIP
+    if deep + tip >= thick - TINY:
+        what = (
+            f"The holes are {deep:g} mm deep and their drill tips {tip:.2f} mm more; there are {thick:g} mm."
+        )
+        read.complain((*here, "deep"), what, "Make them shallower, or leave deep out.")
+    return deep
+
+
+def _sink(
+    read: Reading, one: WrittenCircle | WrittenCross, here: Place, dia: float, thick: float
+) -> tuple[float, float]:
+    """Diameter and depth of a counterbore [mm]."""
+    if (one.sink_dia is None) != (one.sink_deep is None):
+        read.complain(here, "A counterbore needs both sink_dia and sink_deep.", "Add the other.")
+    wide, deep = read.of(one.sink_dia), read.of(one.sink_deep)
+    if one.sink_dia and wide <= dia + TINY:
+        what = f"The counterbore is {wide:g} mm in diameter; its hole is {dia:g} mm."
+        read.complain((*here, "sink_dia"), what, "The counterbore must be the larger.")
+    if one.sink_deep and deep >= thick - TINY:
+        what = f"The counterbore is {deep:g} mm deep; there are {thick:g} mm of metal."
+        read.complain((*here, "sink_deep"), what, "Make it shallower.")
+    return wide, deep
 
 
 def _metal(
@@ -195,11 +265,26 @@ def build_cross(
                 f"{one.on} lies from {land.start:g} to {land.end:g} mm."
             )
             read.complain((*here, "from_a" if one.from_a else "on"), what, "Move it, or make it smaller.")
-        if dia >= land.least:
+        offset = read.of(one.offset)
+        if dia + 2 * abs(offset) >= land.least:
             what = f"The hole is {dia:g} mm; {one.on} is {land.least:g} mm in diameter."
-            read.complain((*here, "thread" if thread else "dia"), what, "Make the hole smaller.")
+            if offset:
+                what = f"The hole reaches {abs(offset) + dia / 2:g} mm from the axis; {one.on} is {land.least:g} mm."
+            key = "offset" if offset else "thread" if thread else "dia"
+            read.complain((*here, key), what, "Make the hole smaller.")
         if one.into:
             read.one_of(one.into, (bore.name for bore in bores), (*here, "into"), "bore")
         dim = read.dim(dia, f"{part}.{one.name}", here, one.limits)
-        found.append(CrossHole(one.name, dim, z, read.of(one.angle), one.walls, thread, one.into))
+        deep = read.of(one.deep) if one.deep else None
+        if deep is not None and one.walls == 2:
+            read.complain(
+                (*here, "deep"), "A hole through both walls has no depth.", "Take deep or walls out."
+            )
+        if deep is not None and deep + dia * DRILL_TIP >= land.least - TINY:
+            tip = f"{deep:g} mm deep and its drill tip {dia * DRILL_TIP:.2f} mm more"
+            what = f"The hole is {tip}; {one.on} is {land.least:g} mm in diameter."
+            read.complain((*here, "deep"), what, "Make it shallower, or write walls: 2.")
+        sink = _sink(read, one, here, dia, land.least / 2 if deep is None else deep)
+        plain = (one.name, dim, z, read.of(one.angle), one.walls, thread, one.into)
+        found.append(CrossHole(*plain, offset, deep, *sink))
     return tuple(found)

@@ -10,7 +10,8 @@ from pydantic import BaseModel, BeforeValidator, Discriminator, Field, Tag
 from tommybar.design.formula import LengthFormula, SpeedFormula
 from tommybar.design.tokens import wrong
 from tommybar.design.validation import Entry, YesNo
-from tommybar.design.written_parts import FeatureName, WrittenPart
+from tommybar.design.written_names import FeatureName
+from tommybar.design.written_parts import WrittenPart
 from tommybar.design.written_sizes import SizeEntry, WrittenMust
 
 

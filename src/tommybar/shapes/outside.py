@@ -128,7 +128,8 @@ def _end(body: Cylinder, radius: float, beside: float, metal: Metal, at_start: b
         centre = (z + inwards * rounded, radius - rounded)
         return [ArcPiece((z, radius - rounded), (z + inwards * rounded, radius), centre, not at_start)]
     if step > CLOSE and edge > 0:
-        drop = edge if body.edge_angle == 45 else edge * math.tan(math.radians(body.edge_angle))
+        angle = body.edge_angle if at_start or body.edge_end_angle is None else body.edge_end_angle
+        drop = edge if angle == 45 else edge * math.tan(math.radians(angle))
         _refuse_large(body, edge, drop, step)
         return [Line((z, radius - drop), (z + inwards * edge, radius))]
     if step < -CLOSE and corner > 0 and metal != "least":
