@@ -127,7 +127,7 @@ def test_a_run_out_that_cannot_be_kept_is_why_not(demonstrator_of):
 
     assert [one.number for one in asked.against] == [301]
     assert asked.against[0].figure == "0.100 mm TIR"
-    assert "within 0.021" in asked.against[0].words
+    assert "within 0.021 mm in this shop" in asked.against[0].words
 
 
 @pytest.fixture

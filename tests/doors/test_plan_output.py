@@ -32,6 +32,27 @@ PLAIN = {
 }
 
 
+@pytest.mark.parametrize("command", ["plan", "resize"])
+def test_the_words_come_in_the_unit_that_is_asked_for(command, capsys):
+    """In inches when asked, or when the shop's own file is in inches; in mm when that is asked there."""
+
+    def said(shop, *more):
+        status_of([command, DESIGN, "--shop", shop, *more])
+        return capsys.readouterr().out
+
+    assert re.search(r"bound by .*: 2\.835 in, at most 2\.834 in", said("small-bench", "--units", "in"))
+    assert re.search(r"bound by .*: 72 mm, at most 72 mm", said("small-bench"))
+    assert re.search(r"\d\.\d+ in\b", said("inch-bench"))
+    assert not re.search(r"\d mm\b(?! \()", said("inch-bench"))
+    assert not re.search(r"\d\.\d{3,} in\b", said("inch-bench", "--units", "mm"))
+
+
+def test_a_unit_that_is_none_is_refused(capsys):
+    """Feet are not among them."""
+    assert status_of(["plan", DESIGN, "--shop", "shop-r", "--units", "ft"]) == 1
+    assert "they are mm or in" in capsys.readouterr().err
+
+
 @pytest.fixture(scope="module")
 def planned():
     """The plan of the demonstrator in shop R as a script reads it."""

@@ -55,8 +55,8 @@ def test_a_rack_that_cannot_serve_stops_and_says_what_it_has(store, blank):
 
     assert cuts.bars == () and cuts.buy == ()
     assert findings[0].number == 200 and findings[0].severity == "stop"
-    assert findings[0].figure == "92 round x 27 mm"
-    assert findings[0].bound == "largest on the rack: 60 round (end of 60 bar)"
+    assert findings[0].figure == "92 mm round x 27 mm"
+    assert findings[0].bound == "largest on the rack: 60 mm round (end of 60 bar)"
 
 
 def test_the_slip_speaks_shop_words_with_mass_and_alternatives(store, blank):
@@ -69,9 +69,9 @@ def test_the_slip_speaks_shop_words_with_mass_and_alternatives(store, blank):
     cuts, findings = nest((blank("drum", 70, 16.5, material="free-cutting brass"),), store((), sold), "ask")
 
     line = cuts.buy[0]
-    assert line.words.startswith("Ask for a slice of 70 round free-cutting brass, 17 long, saw cut is fine")
+    assert line.words.startswith("Ask for a slice of 70 mm round free-cutting brass, 17 mm long, saw cut is fine")
     assert line.mass == pytest.approx(pi / 4 * 7.0**2 * 1.7 * 8.47, rel=1e-9)
-    assert line.accept[0] == "75 round"
+    assert line.accept[0] == "75 mm round"
     assert [one.number for one in findings] == [201]
 
 

@@ -57,8 +57,8 @@ def test_a_tool_that_is_lacking_at_scale_one_is_snapped_with_its_reason():
     domain = tool_domain("bore", "reamer", 7.0, 1.0, (5.0, 6.9, 8.0))
 
     assert values(domain) == [6.9, 8.0]
-    assert domain.ordered[0].why == "nearest reamer of the shop, 0.1 from 7; the shop has no reamer 7"
-    assert domain.ordered[1].why.startswith("reamer 8 of the shop, 1 from 7")
+    assert domain.ordered[0].why == "nearest reamer of the shop, 0.1 mm from 7 mm; the shop has no reamer 7 mm"
+    assert domain.ordered[1].why.startswith("reamer 8 mm of the shop, 1 mm from 7 mm")
 
 
 def test_a_hole_far_larger_than_any_tool_is_bored():
@@ -66,7 +66,7 @@ def test_a_hole_far_larger_than_any_tool_is_bored():
     domain = tool_domain("seat", "reamer", 20.0, 0.68, (4.0, 6.0, 10.0))
 
     assert values(domain) == [13.5]
-    assert domain.ordered[0].caution.startswith("the largest reamer is 10: bore it to 13.5")
+    assert domain.ordered[0].caution.startswith("the largest reamer is 10 mm: bore it to 13.5 mm")
 
 
 @pytest.mark.parametrize(
@@ -105,7 +105,7 @@ def test_a_bar_is_left_as_drawn_within_ten_per_cent(old, scale, new):
 
 def test_a_turned_bar_says_what_it_is_turned_from():
     """13.8: 12 is 13 % under, 16 is 16 % over."""
-    assert bar_domain("collar", 20, 0.69, bars(8, 10, 12, 16), 20).ordered[0].why == "turned from 16 bar"
+    assert bar_domain("collar", 20, 0.69, bars(8, 10, 12, 16), 20).ordered[0].why == "turned from 16 mm bar"
 
 
 def test_plate_is_the_next_thickness_at_095():
@@ -118,7 +118,7 @@ def test_plate_at_scale_one_is_kept_and_milled():
     """10 from 12 plate stays 10; from 9.5 plate it becomes 9.5 (0.95); from 9 plate it stops."""
     assert values(plate_domain("web", 10, 1.0, [8, 12])) == [10]
     assert values(plate_domain("web", 10, 1.0, [8, 9.5])) == [9.5]
-    assert plate_domain("web", 10, 1.0, [8, 9]).ordered[0].stop == "the largest plate is 9"
+    assert plate_domain("web", 10, 1.0, [8, 9]).ordered[0].stop == "the largest plate is 9 mm"
 
 
 def test_sheet_is_the_nearest():

@@ -71,7 +71,7 @@ def test_a_clearance_hole_clears_its_screw():
     new = {row.name: row for row in in_shop("small-bench").rows}
 
     assert (new["screw"].new, new["screw_hole"].new) == ("M4", 4.5)
-    assert "4.2 would break: fine clearance of pillar.foot_1" in new["screw_hole"].why
+    assert "4.2 mm would break: fine clearance of pillar.foot_1" in new["screw_hole"].why
 
 
 def test_the_inch_bench_makes_it_with_its_own_drawers():

@@ -137,9 +137,9 @@ def test_4_a_worked_out_size_says_how_far_the_scale_alone_would_be_off(small):
     [
         ("stud_thread", "M5: 14.18 / 16.93 = 0.838, below 0.90"),
         ("end_thread", "M2.5: 3.39 / 4.06 = 0.835, below 0.90, and not owned"),
-        ("bracket_thick", "5 plate: below 0.95 x 5.44 = 5.17"),
-        ("collar", "12 bar: +10.3 %, over 10 %"),
-        ("bore", "reamer 5: 1.8 away (-26.5 %)"),
+        ("bracket_thick", "5 mm plate: below 0.95 times 5.44 mm, which is 5.17 mm"),
+        ("collar", "12 mm bar: +10.3 %, over 10 %"),
+        ("bore", "reamer 5 mm: 1.8 mm away (-26.5 %)"),
     ],
 )
 def test_5_what_was_refused_and_why(small, name, refused):
@@ -149,9 +149,9 @@ def test_5_what_was_refused_and_why(small, name, refused):
 
 def test_5_reasons_are_in_trade_words(small):
     """The collar is a bar left as it is, and the stud's hole had to clear its screw."""
-    assert row(small, "collar").why == "10 bar used untouched, -8.1 % from 10.88"
-    assert row(small, "bore").why == "nearest reamer of the shop, 0.8 from 6.8"
-    assert "6 would break" in row(small, "stud_hole").why
+    assert row(small, "collar").why == "10 mm bar used untouched, -8.1 % from 10.88 mm"
+    assert row(small, "bore").why == "nearest reamer of the shop, 0.8 mm from 6.8 mm"
+    assert "6 mm would break" in row(small, "stud_hole").why
 
 
 def test_6_the_end_tapping_passes_at_the_limit(small):
@@ -222,8 +222,8 @@ def test_10_without_a_6_reamer_the_bore_is_8_and_the_collar_12(jockey, with_ream
 
     assert found.scale == 0.68
     assert row(found, "bore").new == 8.0
-    assert row(found, "bore").why.startswith("nearest reamer of the shop, 1.2 from 6.8")
+    assert row(found, "bore").why.startswith("nearest reamer of the shop, 1.2 mm from 6.8 mm")
     assert row(found, "collar").new == 12.0
-    assert "10 would break: (collar - bore) / 2 >= 1.5" in row(found, "collar").why
+    assert "10 mm would break: (collar - bore) / 2 >= 1.5" in row(found, "collar").why
     assert "does not pass the spindle bore of 10.5" in row(found, "collar").why
     assert (row(found, "hub").new - row(found, "bore").new) / 2 == 5.5

@@ -152,7 +152,7 @@ def test_a_must_line_may_send_a_scaled_size_to_the_other_side_of_the_grid(jockey
 
     assert found.scale == 0.68
     assert web.new == 4.5
-    assert "other side of the grid; 4 would break: web >= 4.2" in web.why
+    assert "other side of the grid; 4 mm would break: web >= 4.2" in web.why
 
 
 def test_the_price_of_a_limit(jockey, small_shop):

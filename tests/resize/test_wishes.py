@@ -131,5 +131,5 @@ def test_reasons_of_an_inch_design_say_that_they_are_in_millimetres(small_shop):
     )
     row = resize(design, small_shop, stock="ask").rows[0]
 
-    assert row.why == "scaled from 101.6, on the grid (figures in mm)"
+    assert row.why == "scaled from 101.6 mm, on the grid"
     assert row.new / 25.4 * 64 == pytest.approx(round(row.new / 25.4 * 64))

@@ -138,6 +138,10 @@ def test_lengths_turn_to_inches_by_one_switch(make_browser, opened, words):
     text = words(other.get("/designs/demo/sizes"))
 
     assert "wheel_dia 3.5433 2.7283 2.7362 in scale" in text
+    assert re.search(r"scaled from 3\.543 in, on the grid", text)
+    findings = words(other.get("/designs/demo"))
+    assert "at most 2.834 in" in findings
+    assert not re.search(r"\d mm\b(?! \()", re.sub(r"\d+ mm round the|kg mm", "", findings))
 
 
 def test_the_shed_look_is_kept(make_browser, opened):

@@ -25,6 +25,9 @@ Stock = Annotated[str, typer.Option("--stock", help="Where metal may come from: 
 Pins = Annotated[
     list[str] | None, typer.Option("--pin", metavar="SIZE=FIGURE", help="Hold a size; may be repeated.")
 ]
+Units = Annotated[
+    str, typer.Option(help="Lengths in words and tables: mm or in; the shop's own unit if it is not said.")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print one JSON object, in house units.")]
 
 
@@ -60,6 +63,13 @@ def shop_place(name: str) -> Path:
         offer = nearest(name, examples) or f"Example shops: {', '.join(examples)}."
         raise Refusal(f"There is no shop file {name}.", offer)
     return place
+
+
+def unit_of(units: str, shop: Shop) -> Literal["mm", "in"]:
+    """The unit that is asked for, or the shop's own."""
+    if units not in ("", "mm", "in"):
+        raise Refusal(f'The units are "{units}"; they are mm or in.', nearest(units, ("mm", "in")))
+    return "in" if units == "in" or (not units and shop.unit == "in") else "mm"
 
 
 def read_made(path: Path | None) -> Made | None:

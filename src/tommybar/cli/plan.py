@@ -12,9 +12,11 @@ from tommybar.cli.inputs import (
     Scale,
     ShopName,
     Stock,
+    Units,
     pins_from,
     read_design_and_shop,
     read_made,
+    unit_of,
 )
 from tommybar.cli.progress import progress
 
@@ -26,6 +28,7 @@ def plan(
     scale: Scale = None,
     pin: Pins = None,
     stock: Stock = "ask",
+    units: Units = "",
     as_json: AsJson = False,
 ) -> None:
     """Plan the making of a design in a shop: sizes, stock, routes, dry run, findings.
@@ -37,6 +40,7 @@ def plan(
     from tommybar.planning import plan as make_plan
 
     read, shop_read = read_design_and_shop(design, shop)
+    unit = "mm" if as_json and not units else unit_of(units, shop_read)
     pins, record = pins_from(pin, read), read_made(made)
     with progress() as tell:
         found = make_plan(
@@ -46,8 +50,9 @@ def plan(
             scale=scale,
             pins=pins,
             stock=stock,  # type: ignore[arg-type]
+            words_in=unit,
             tell=tell,
         )
-    typer.echo(plan_json(found) if as_json else plan_table(found))
+    typer.echo(plan_json(found) if as_json else plan_table(found, unit))
     if found.stops:
         raise typer.Exit(2)

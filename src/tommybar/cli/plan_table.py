@@ -3,31 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Literal
 
 from tommybar.findings import SEVERITIES, Finding
+from tommybar.making.lengths import spoken
+from tommybar.pack.units import Reader
 from tommybar.planning import Plan
 from tommybar.resize.table import Bind
 
 TITLES = {"stop": "Stops", "caution": "Cautions", "note": "Notes"}
 
 
-def plan_table(plan: Plan) -> str:
+def plan_table(plan: Plan, unit: Literal["mm", "in"] = "mm") -> str:
     """Scale and what binds, each part with its cards and minutes, findings by severity."""
+    reader = Reader(unit)
     lines = [
         f"{plan.title}, revision {plan.revision}, in {plan.shop.name}",
         f"plan {plan.plan_id}   scale {plan.scale:.2f}",
-        *binding_lines(plan.binds, plan.scale),
+        *binding_lines(plan.binds, plan.scale, reader),
         "",
     ]
     rows: list[tuple[str, ...]] = [("part", "off", "from", "cards", "minutes", "mass g")]
     for one in plan.parts:
         minutes = sum(card.minutes for card in one.cards)
         blank = one.blank
-        cut = f"{blank.section} {blank.size:g}" if blank else one.part.bought
+        cut = f"{blank.section} {reader.length(blank.size, 4)}" if blank else one.part.bought
         if blank and blank.width:
-            cut += f" x {blank.width:g}"
+            cut += f" x {reader.length(blank.width, 4)}"
         if blank:
-            cut += f" x {blank.length:.1f}, {blank.material}"
+            long = f"{blank.length:.1f}" if unit == "mm" else f"{reader.length(blank.length, 1)} in"
+            cut += f" x {long}, {blank.material}"
         cards = str(len(one.cards)) if one.cards else ""
         mass = f"{one.mass:.1f}" if one.mass else ""
         rows.append(
@@ -39,17 +44,18 @@ def plan_table(plan: Plan) -> str:
     return "\n".join([*lines, *finding_lines(plan.findings)])
 
 
-def binding_lines(binds: Iterable[Bind], scale: float) -> list[str]:
+def binding_lines(binds: Iterable[Bind], scale: float, reader: Reader) -> list[str]:
     """What decides the scale, one limit a line."""
-    found = [_binding_line(one) for one in binds if one.binds]
+    found = [_binding_line(one, reader) for one in binds if one.binds]
     return found or ["bound by nothing: made as drawn" if scale == 1 else "bound by nothing: as asked for"]
 
 
-def _binding_line(one: Bind) -> str:
+def _binding_line(one: Bind, reader: Reader) -> str:
     of = f" of {one.part}" if one.part else ""
     if one.bound == one.scale:  # a limit that the making found: it is a scale and no length
         return f"bound by the making{of} above scale {one.scale:g}: {one.what}"
-    return f"bound by {one.what}{of}: {one.figure:g} mm, {'at least' if one.least else 'at most'} {one.bound:g} mm"
+    words = f"bound by {one.what}{of}: {one.figure:g} mm, {'at least' if one.least else 'at most'} {one.bound:g} mm"
+    return spoken(words, reader.unit)
 
 
 def finding_lines(findings: Iterable[Finding]) -> list[str]:

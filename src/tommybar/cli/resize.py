@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 import typer
 
@@ -14,11 +14,14 @@ from tommybar.cli.inputs import (
     Scale,
     ShopName,
     Stock,
+    Units,
     pins_from,
     read_design_and_shop,
+    unit_of,
 )
 
 if TYPE_CHECKING:
+    from tommybar.pack.units import Reader
     from tommybar.resize.table import Resized
 
 
@@ -28,6 +31,7 @@ def resize(
     scale: Scale = None,
     pin: Pins = None,
     stock: Stock = "ask",
+    units: Units = "",
     as_json: AsJson = False,
 ) -> None:
     """Size a design to a shop: each size as drawn, as scaled, as chosen, and why.
@@ -46,29 +50,38 @@ def resize(
         whole = {**resized_data(found), "second": resized_data(second) if second else None}
         typer.echo(json.dumps(whole, ensure_ascii=False, indent=2))
     else:
-        typer.echo(_table(found, second))
+        typer.echo(_table(found, second, unit_of(units, shop_read)))
     if any(one.severity == "stop" for one in found.findings):
         raise typer.Exit(2)
 
 
-def _table(found: Resized, second: Resized | None) -> str:
+def _table(found: Resized, second: Resized | None, unit: Literal["mm", "in"]) -> str:
     from tommybar.cli.plan_table import binding_lines, finding_lines, in_columns
+    from tommybar.making.lengths import spoken
+    from tommybar.pack.units import Reader
 
+    reader = Reader(unit)
     head = ["size", "old", "exact", "new"] + (["second"] if second else []) + ["unit", "follows", "why"]
     rows: list[tuple[str, ...]] = [tuple(head)]
     others = {row.name: row.new for row in second.rows} if second else {}
     for row in found.rows:
-        figures = [_shown(row.old), _shown(row.exact), _shown(row.new)]
-        figures += [_shown(others.get(row.name, ""))] if second else []
-        rows.append((row.name, *figures, row.unit, row.follows, row.why))
+        length = row.unit == "mm"
+        shown = [row.old, row.exact, row.new] + ([others.get(row.name, "")] if second else [])
+        figures = [_shown(one, reader if length else None) for one in shown]
+        unit_words = unit if length else row.unit
+        rows.append((row.name, *figures, unit_words, row.follows, spoken(row.why, unit)))
     lines = [f"scale {found.scale:.2f}" + (f", second choice {second.scale:.2f}" if second else "")]
     lines += [
-        *binding_lines(found.limits, found.scale),
+        *binding_lines(found.limits, found.scale, reader),
         "",
         *in_columns(rows, right=tuple(range(1, 5 if second else 4))),
     ]
-    return "\n".join([*lines, *finding_lines(found.findings)])
+    return "\n".join([*lines, *finding_lines(spoken(found.findings, unit))])
 
 
-def _shown(value: float | str) -> str:
-    return value if isinstance(value, str) else f"{round(value, 3):g}"
+def _shown(value: float | str, reader: Reader | None) -> str:
+    if isinstance(value, str):
+        return value
+    if reader is not None and reader.unit == "in":
+        return reader.length(value, 3)
+    return f"{round(value, 3):g}"

@@ -22,12 +22,13 @@ from tommybar.facts.drills import drills_of_series
 OPEN, CLOSE = "\ue000", "\ue001"
 MARKED = re.compile(f"{OPEN}([^|{CLOSE}]*)\\|([^{CLOSE}]*){CLOSE}")
 ONE = r"[+-]?\d+(?:\.\d+)?"
-BETWEEN = r"(?: to |-| x |, | or | and |/)"
+BETWEEN = r"(?: to |-| x )"
 # A figure or a row of them with its unit; not mm/rev, mm2, g mm, nor the tail of a name ("M3-8 mm", "#7").
-WRITTEN = re.compile(rf"(?<![\w.#/+-])(?P<row>{ONE}(?:{BETWEEN}{ONE})*) mm(?![\w/²³^])(?! ?\()")
-NAMED = (
-    r"(?:reamers?|drills?|taps?|dies?|collets?|cutters?|mills?|bars?|rods?|sheets?|plates?|flats?|blanks?)"
-)
+WRITTEN = re.compile(rf"(?<![\w.#/+-])(?P<row>{ONE}(?:{BETWEEN}{ONE})*) mm(?![\w/²³^])(?! \([\d. x-]+ in\))")
+POWER = re.compile(rf"(?<![\w.])({ONE}) mm([23])\b")
+SCREW_LONG = re.compile(r"\bM\d+(?:\.\d+)? x $")  # before a screw's length, which is part of its name
+SOLD = r"bars?|rods?|sheets?|plates?|flats?|blanks?|round|hexagon|square|across"
+NAMED = rf"(?:reamers?|drills?|taps?|dies?|collets?|cutters?|mills?|{SOLD})"
 NAMED_AFTER = re.compile(rf"^ (?:slot |end |centre |round |hexagon |square )?{NAMED}\b")
 NAMED_BEFORE = re.compile(rf"\b{NAMED} $")
 MOST = re.compile(r"(?:at most|up to|within|no more than|not above|not over|no longer than|only) $")
@@ -114,7 +115,7 @@ def _in_inches(found: re.Match[str]) -> str:
 
     pieces = re.split(f"({BETWEEN})", row)
     said = "".join(piece if n % 2 else re.sub(ONE, one, piece) for n, piece in enumerate(pieces)) + " in"
-    if NAMED_AFTER.match(after) or NAMED_BEFORE.search(before):
+    if NAMED_AFTER.match(after) or NAMED_BEFORE.search(before) or SCREW_LONG.search(before):
         return f"{row} mm ({said})"
     return said
 
@@ -139,7 +140,12 @@ def _spoken(thing: Any, unit: Literal["mm", "in"]) -> Any:
         said_so = thing
         if OPEN in thing:
             said_so = MARKED.sub(lambda found: _figure(float(found.group(1)), found.group(2), unit), thing)
-        return WRITTEN.sub(_in_inches, said_so) if unit == "in" and " mm" in said_so else said_so
+        if unit == "mm" or " mm" not in said_so:
+            return said_so
+        said_so = POWER.sub(
+            lambda found: f"{float(found[1]) / 25.4 ** int(found[2]):.3g} in{found[2]}", said_so
+        )
+        return WRITTEN.sub(_in_inches, said_so)
     if isinstance(thing, tuple):
         kinds = {type(one) for one in thing}
         if all(is_dataclass(kind) and not _speaking(kind) for kind in kinds):

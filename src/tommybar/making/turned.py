@@ -234,7 +234,7 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
             Finding(
                 301,
                 "stop",
-                f"{of} cannot be made true to {to} within {within:g} in this shop: {expected:.3f} is to be expected.",
+                f"{of} cannot be made true to {to} within {within:g} mm in this shop: {expected:.3f} mm is to be expected.",
                 part=part.name,
                 feature=of,
                 figure=f"{expected:.3f} mm TIR",

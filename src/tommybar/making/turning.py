@@ -308,7 +308,7 @@ def _sprung(bench: Bench, job: Job, dim: Dim, taper: Taper) -> tuple[str, ...]:
             f"{job.feature} springs from its last cut: {taper.left:.3f} mm larger at its free end than at the other.",
             feature=job.feature,
             figure=f"{taper.left:.3f} mm on diameter",
-            bound=f"{most:.3f} mm, a quarter of its limits of {width:.3f}",
+            bound=f"{most:.3f} mm, a quarter of its limits of {width:.3f} mm",
             remedy="Support the free end with the tailstock centre, hold it shorter, or use a sharper tool.",
             source="stepped cantilever under the push of the last cut; the chuck's own give is left out",
         )

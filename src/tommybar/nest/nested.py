@@ -118,7 +118,7 @@ def _not_on_rack(left: Sequence[Piece], shop: Shop) -> list[Finding]:
                 200,
                 "stop",
                 f"The rack has no {blank.material} for {blank.part}: {count} x {what}, "
-                f"{figure_words(blank.length)} long, finds no room.",
+                f"{figure_words(blank.length)} mm long, finds no room.",
                 part=blank.part,
                 figure=f"{what} x {figure_words(blank.length)} mm",
                 bound=_nearest_on_rack(blank, shop.rack),

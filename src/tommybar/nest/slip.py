@@ -33,15 +33,15 @@ def section_words(section: str, size: float, width: float) -> str:
     """A section as it is asked for over the counter.
 
     >>> section_words("round", 70.0, 0.0), section_words("flat", 10.0, 30.0)
-    ('70 round', '30 x 10 flat')
+    ('70 mm round', '30 x 10 mm flat')
     """
     if section in ("flat", "plate", "sheet"):
-        return f"{words(width)} x {words(size)} {section}"
+        return f"{words(width)} x {words(size)} mm {section}"
     if section == "hexagon":
-        return f"{words(size)} across flats hexagon"
+        return f"{words(size)} mm across flats hexagon"
     if section == "tube":
-        return f"{words(size)} outside, {words(width)} bore tube"
-    return f"{words(size)} {section}"
+        return f"{words(size)} mm outside, {words(width)} mm bore tube"
+    return f"{words(size)} mm {section}"
 
 
 def section_area(section: str, size: float, width: float) -> float:
@@ -98,10 +98,10 @@ def buy_line(wanted: Wanted, shop: Shop, stock: str) -> BuyLine:
         if wanted.count > 1
         else ("a slice of" if _slice(wanted) else "a piece of")
     )
-    said = f"{head} {many} {what} {wanted.material}, {words(wanted.length)} long"
+    said = f"{head} {many} {what} {wanted.material}, {words(wanted.length)} mm long"
     if shop.unit == "in":
         said += f" ({_inch(wanted.size)} in section, {_inch(wanted.length)} in long)"
-    said += ", saw cut is fine, up to 2 longer does no harm"
+    said += ", saw cut is fine, up to 2 mm longer does no harm"
     if mass:
         said += f"; about {_mass_words(mass)}"
     return BuyLine(

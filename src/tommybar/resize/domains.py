@@ -69,10 +69,10 @@ class Offers:
         if abs(scale - 1) < 1e-9:
             return Domain(size.name, exact, (Choice(old, 0.0, "as drawn"),))
         value = on_grid(exact, units)
-        choices = [Choice(value, abs(value / exact - 1), f"scaled from {words(old)}, on the grid")]
+        choices = [Choice(value, abs(value / exact - 1), f"scaled from {words(old)} mm, on the grid")]
         if widened:
             other = neighbour(exact, units)
-            why = f"scaled from {words(old)}, to the other side of the grid"
+            why = f"scaled from {words(old)} mm, to the other side of the grid"
             choices.append(Choice(other, abs(other / exact - 1), why))
         return Domain(size.name, exact, tuple(choices), (), size.prefers)
 

@@ -146,7 +146,7 @@ def _turned(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> Iterator[
         name,
         turning,
         shop.lathe.swing_cross_slide,
-        who=f"{shop.lathe.name}, with {2 * daylight():g} of daylight",
+        who=f"{shop.lathe.name}, with {2 * daylight():g} mm of daylight",
         remedy="Cut it with the tool reaching left of the cross-slide, or on a larger lathe.",
     )
     yield Asked("limit", "swing over the bed", name, turning, shop.lathe.swing_bed, who=shop.lathe.name)
@@ -165,7 +165,7 @@ def _long(shape: TurnedShape, name: str, dia: float, blank: float, shop: Shop) -
             name,
             long + facing(),
             shop.lathe.between_centres,
-            who=f"{shop.lathe.name}; {dia:g} does not pass the spindle bore of {shop.lathe.spindle_bore:g}",
+            who=f"{shop.lathe.name}; {dia:g} mm does not pass the spindle bore of {shop.lathe.spindle_bore:g} mm",
         )
 
 
@@ -241,7 +241,7 @@ def _recesses(shape: TurnedShape, name: str, shop: Shop) -> Iterator[Asked]:
             floor,
             best.width + recess_side_room(),
             True,
-            who=f"tool {best.letter}, {best.width:g} wide",
+            who=f"tool {best.letter}, {best.width:g} mm wide",
         )
         yield Asked(
             "limit",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tommybar.resize.choice import words
-from tommybar.resize.domains import SCALED
+from tommybar.resize.domains import SCALED, TOOLS
 from tommybar.resize.scales import Scales
 from tommybar.resize.search import Tried
 from tommybar.resize.table import SizeRow
@@ -23,7 +23,7 @@ def rows_of(scales: Scales, tried: Tried) -> tuple[SizeRow, ...]:
             continue
         choice, domain = tried.picks[size.name], tried.domains[size.name]
         passed = [
-            f"{_text(other.value)}: {_against(tried, size.name, other.value)}"
+            f"{_named(size.follows)}{_text(other.value, size.unit)}: {_against(tried, size.name, other.value)}"
             for other in domain.ordered
             if other.value != choice.value
         ][:SHOWN]
@@ -32,9 +32,7 @@ def rows_of(scales: Scales, tried: Tried) -> tuple[SizeRow, ...]:
         why = f"{choice.why}; {size.because}" if kept else choice.why
         first = domain.ordered[0]
         if choice.value != first.value and (size.name, first.value) in tried.because:
-            why += f"; {_text(first.value)} would break: {tried.because[size.name, first.value]}"
-        if scales.design.units == "in" and any(sign.isdigit() for sign in why):
-            why += " (figures in mm)"
+            why += f"; {_text(first.value, size.unit)} would break: {tried.because[size.name, first.value]}"
         rows.append(
             SizeRow(
                 size.name, size.value, exact, new, size.unit, size.follows, why, (*passed, *domain.refused)
@@ -50,7 +48,7 @@ def _worked_out(name: str, old: float | str, new: float | str, unit: str, scale:
     why = "worked out from the new sizes"
     if abs(new - exact) > TOLD:
         apart = "more" if new > exact else "less"
-        why += f"; the scale alone would give {words(exact)}, this is {words(abs(new - exact))} {apart}"
+        why += f"; the scale alone would give {words(exact)} mm, this is {words(abs(new - exact))} mm {apart}"
     return SizeRow(name, old, exact, new, unit, "worked out", why)
 
 
@@ -61,9 +59,14 @@ def _against(tried: Tried, name: str, value: float | str) -> str:
     domain = tried.domains[name]
     choice = next(one for one in domain.choices if one.value == value)
     if isinstance(value, float | int) and isinstance(domain.exact, float | int) and domain.exact:
-        return f"{words(abs(value - domain.exact))} away from {words(domain.exact)}"
+        return f"{words(abs(value - domain.exact))} mm away from {words(domain.exact)} mm"
     return choice.why
 
 
-def _text(value: float | str) -> str:
-    return value if isinstance(value, str) else words(value)
+def _named(follows: str) -> str:
+    """The tool that a size is the name of."""
+    return f"{follows} " if follows in TOOLS else ""
+
+
+def _text(value: float | str, unit: str) -> str:
+    return value if isinstance(value, str) else f"{words(value)} {unit}".rstrip()

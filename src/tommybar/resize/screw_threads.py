@@ -71,7 +71,7 @@ def _why(one: Thread, needed: float) -> str:
     ratio = one.stress_area / needed
     return (
         f"owned thread that is strong enough: stress area {one.stress_area:.1f} mm2, "
-        f"{ratio:.2f} of the scaled {needed:.1f}"
+        f"{ratio:.2f} of the scaled {needed:.1f} mm2"
     )
 
 

@@ -24,7 +24,7 @@ def bar_domain(
     if abs(scale - 1) < 1e-9:
         drawn = [one for one in sizes if abs(one - old) < 1e-6]
         if drawn or any(one > old for one in sizes) or not sizes:
-            why = f"{words(old)} bar as drawn" if drawn else _turned_words(old, sizes)
+            why = f"{words(old)} mm bar as drawn" if drawn else _turned_words(old, sizes)
             return Domain(name, exact, (Choice(old, 0.0, why),))
     near = [one for one in sizes if abs(one / exact - 1) <= NEAR + 1e-9]
     choices = [
@@ -39,10 +39,10 @@ def bar_domain(
         choices.append(Choice(turned, cost, _turned_words(turned, sizes)))
     if not choices:
         largest = sizes[-1]
-        stop = f"the largest bar is {words(largest)}"
+        stop = f"the largest bar is {words(largest)} mm"
         choices = [Choice(largest, abs(largest / exact - 1), stop, stop)]
     refused = tuple(
-        f"{words(one)} bar: {percent(one / exact - 1)}, over 10 %"
+        f"{words(one)} mm bar: {percent(one / exact - 1)}, over 10 %"
         for one in sizes
         if one not in near and abs(one / exact - 1) <= 1.5 * WINDOW
     )
@@ -50,14 +50,14 @@ def bar_domain(
 
 
 def _untouched_words(size: float, exact: float, spindle_bore: float) -> str:
-    off = f", {percent(size / exact - 1)} from {words(exact)}" if abs(size - exact) > 1e-6 else ""
-    cut = f"; it does not pass the spindle bore of {words(spindle_bore)}, cut it to length first"
-    return f"{words(size)} bar used untouched{off}" + (cut if size > spindle_bore else "")
+    off = f", {percent(size / exact - 1)} from {words(exact)} mm" if abs(size - exact) > 1e-6 else ""
+    cut = f"; it does not pass the spindle bore of {words(spindle_bore)} mm, cut it to length first"
+    return f"{words(size)} mm bar used untouched{off}" + (cut if size > spindle_bore else "")
 
 
 def _turned_words(size: float, sizes: Sequence[float]) -> str:
     larger = [one for one in sizes if one > size]
-    return f"turned from {words(min(larger))} bar" if larger else "turned from bar that is to be got"
+    return f"turned from {words(min(larger))} mm bar" if larger else "turned from bar that is to be got"
 
 
 def plate_domain(
@@ -79,21 +79,24 @@ def plate_domain(
     sizes = sorted(set(sold))
     kept = abs(scale - 1) < 1e-9
     if kept and (not sizes or any(abs(one - old) < 1e-6 for one in sizes)):
-        return Domain(name, exact, (Choice(old, 0.0, f"{words(old)} {what} as drawn"),))
+        return Domain(name, exact, (Choice(old, 0.0, f"{words(old)} mm {what} as drawn"),))
     if kept and sizes[-1] > old:
         larger = min(one for one in sizes if one > old)
-        return Domain(name, exact, (Choice(old, 0.0, f"milled from {words(larger)} {what}"),))
+        return Domain(name, exact, (Choice(old, 0.0, f"milled from {words(larger)} mm {what}"),))
     thick = [one for one in sizes if one >= THICK_ENOUGH * exact - 1e-9]
     thin = sorted(one for one in {*sizes, *known} if one < THICK_ENOUGH * exact - 1e-9)
     refused = tuple(
-        f"{words(one)} {what}: below 0.95 x {words(exact)} = {words(THICK_ENOUGH * exact)}"
+        f"{words(one)} mm {what}: below 0.95 times {words(exact)} mm, which is {words(THICK_ENOUGH * exact)} mm"
         for one in thin[-1:]
     )
     if not thick:
-        stop = f"the largest {what} is {words(sizes[-1])}" if sizes else ""
+        stop = f"the largest {what} is {words(sizes[-1])} mm" if sizes else ""
         why = stop or f"scaled; the {what} is to be got"
         return Domain(name, exact, (Choice(old if kept else on_grid(exact, units), 0.0, why, stop),), refused)
-    whys = (f"next {what} at or above 0.95 x {words(exact)}", f"a larger {what} than strength asks for")
+    whys = (
+        f"next {what} at or above 0.95 times {words(exact)} mm",
+        f"a larger {what} than strength asks for",
+    )
     choices = tuple(
         Choice(one, place + abs(one / exact - 1) / 10, why)
         for place, (one, why) in enumerate(zip(thick, whys, strict=False))
@@ -108,7 +111,7 @@ def sheet_domain(
     exact = old * scale
     sizes = sorted(set(sold))
     if abs(scale - 1) < 1e-9 and (not sizes or any(abs(one - old) < 1e-6 for one in sizes)):
-        return Domain(name, exact, (Choice(old, 0.0, f"{words(old)} {what} as drawn"),))
+        return Domain(name, exact, (Choice(old, 0.0, f"{words(old)} mm {what} as drawn"),))
     if not sizes:
         return Domain(name, exact, (Choice(on_grid(exact, units), 0.0, f"scaled; the {what} is to be got"),))
     nearest = min(sizes, key=lambda one: (abs(one - exact), -one))
@@ -117,8 +120,8 @@ def sheet_domain(
         Choice(
             one,
             abs(one / exact - 1),
-            f"{'nearest' if one == nearest else words(one)} {what}, "
-            f"{words(abs(one - exact))} from {words(exact)}",
+            f"{'nearest' if one == nearest else f'{words(one)} mm'} {what}, "
+            f"{words(abs(one - exact))} mm from {words(exact)} mm",
         )
         for one in near
     )

@@ -36,8 +36,8 @@ def tool_domain(
     asked = old if abs(scale - 1) < 1e-9 else on_grid(exact, units)
     largest = max(owned, default=0.0)
     if exact > largest * (1 + WINDOW) and not also:
-        has = f"the largest {follows} is {words(largest)}" if owned else f"the shop has no {follows}"
-        caution = f"{has}: bore it to {words(asked)} and try it with a plug"
+        has = f"the largest {follows} is {words(largest)} mm" if owned else f"the shop has no {follows}"
+        caution = f"{has}: bore it to {words(asked)} mm and try it with a plug"
         return Domain(name, exact, (Choice(asked, 0.0, f"scaled; {caution}", caution=caution),))
     if abs(scale - 1) < 1e-9 and any(abs(one - old) < 1e-6 for one in owned):
         near = [one for one in owned if abs(one - old) < 1e-6 or any(abs(one - two) < 1e-6 for two in also)]
@@ -58,10 +58,10 @@ def tool_domain(
 
 def _why(follows: str, size: float, old: float, exact: float, nearest: bool) -> str:
     if abs(size - exact) < 1e-6:
-        return f"{follows} {words(size)} of the shop, exactly"
-    lacking = f"; the shop has no {follows} {words(old)}" if abs(old - exact) < 1e-9 else ""
-    which = f"nearest {follows}" if nearest else f"{follows} {words(size)}"
-    return f"{which} of the shop, {words(abs(size - exact))} from {words(exact)}{lacking}"
+        return f"{follows} {words(size)} mm of the shop, exactly"
+    lacking = f"; the shop has no {follows} {words(old)} mm" if abs(old - exact) < 1e-9 else ""
+    which = f"nearest {follows}" if nearest else f"{follows} {words(size)} mm"
+    return f"{which} of the shop, {words(abs(size - exact))} mm from {words(exact)} mm{lacking}"
 
 
 def _refused(follows: str, owned: Sequence[float], near: Sequence[float], exact: float) -> tuple[str, ...]:
@@ -69,7 +69,7 @@ def _refused(follows: str, owned: Sequence[float], near: Sequence[float], exact:
     below = max((one for one in owned if one < min(near)), default=None)
     above = min((one for one in owned if one > max(near)), default=None)
     return tuple(
-        f"{follows} {words(one)}: {words(abs(one - exact))} away ({percent(one / exact - 1)})"
+        f"{follows} {words(one)} mm: {words(abs(one - exact))} mm away ({percent(one / exact - 1)})"
         for one in (below, above)
         if one is not None and abs(one / exact - 1) <= 2 * WINDOW
     )

@@ -31,6 +31,7 @@ class Inputs:
     scale: str
     pins: tuple[tuple[str, str], ...]
     stock: Literal["rack", "buy", "ask"]
+    words_in: Literal["mm", "in"] = "mm"  # the unit of its sentences
 
 
 class Plans:
@@ -41,7 +42,7 @@ class Plans:
         self._kept: OrderedDict[Inputs, Work] = OrderedDict()
         self._lock = threading.Lock()
 
-    def inputs(self, name: str) -> Inputs:
+    def inputs(self, name: str, words_in: Literal["mm", "in"] = "mm") -> Inputs:
         """What the plan of a design depends on now."""
         choices = self._files.choices(name)
         return Inputs(
@@ -50,6 +51,7 @@ class Plans:
             choices.scale,
             tuple(sorted(choices.pins.items())),
             choices.stock,
+            words_in,
         )
 
     def shop_names(self) -> list[str]:
@@ -73,9 +75,12 @@ class Plans:
             )
         return examples[name].read_text(encoding="utf-8")
 
-    def of(self, name: str, back: str) -> Plan:
-        """The plan of a design; raises :class:`StillAtWorkError` when it takes longer than a page waits."""
-        inputs = self.inputs(name)
+    def of(self, name: str, back: str, words_in: Literal["mm", "in"] = "mm") -> Plan:
+        """The plan of a design, its sentences in the reader's unit.
+
+        Raises :class:`StillAtWorkError` when it takes longer than a page waits.
+        """
+        inputs = self.inputs(name, words_in)
         with self._lock:
             work = self._kept.get(inputs)
             if work is None or (work.done.is_set() and work.error is not None):
@@ -102,6 +107,7 @@ def planned(inputs: Inputs, tell: Tell) -> Plan:
         scale=scale_of(inputs.scale),
         pins=pins_of(dict(inputs.pins), design),
         stock=inputs.stock,
+        words_in=inputs.words_in,
         tell=tell,
     )
 

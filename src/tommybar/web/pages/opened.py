@@ -90,7 +90,7 @@ def _line(plan: Plan) -> str:
 
 def plan_of(ask: Ask) -> Plan:
     """The plan of the design that the address names."""
-    return ask.desk.plans.of(name_of(ask), ask.here)
+    return ask.desk.plans.of(name_of(ask), ask.here, ask.reader.unit)
 
 
 def told(findings: Iterable[Finding]) -> tuple[Told, ...]:

@@ -208,7 +208,8 @@ def hold(ask: Ask) -> Response:
         wrong_scale = str(refusal)
     choices = Choices(now.shop, ask.typed("scale").strip(), pins, _stock(ask.typed("stock")))
     if wrong or wrong_scale:
-        return _shown(ask, ask.desk.plans.of(name, f"/designs/{name}/sizes"), choices, wrong, wrong_scale)
+        plan = ask.desk.plans.of(name, f"/designs/{name}/sizes", ask.reader.unit)
+        return _shown(ask, plan, choices, wrong, wrong_scale)
     ask.desk.files.choose(name, choices)
     return go_to(f"/designs/{name}/sizes", "saved")
 
