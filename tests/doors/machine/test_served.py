@@ -197,13 +197,18 @@ def test_every_view_fits_its_width_by_day_and_by_night(house, device, size, ligh
     assert dark == light
     fits = "Math.max(document.documentElement.scrollWidth, document.getElementById('panel').scrollWidth) <= innerWidth"
     assert page.evaluate(fits)
+    page.click("#signed")
+    page.fill("#minutes", "30")
+    page.keyboard.press("Tab")
     page.click('[data-card="wheel/1|1"]')
     assert page.evaluate(fits)
     page.click("#main")
     open_card(page, "wheel/1", "Recess")
     assert page.inner_text(".big .kind").endswith(unit)
-    number, bar = page.locator(".big .digits").bounding_box(), page.locator("#view .acts").bounding_box()
-    assert number["y"] + number["height"] <= bar["y"]
+    bar = page.locator("#view .acts").bounding_box()
+    for piece in (".big .digits", ".big .kind"):
+        box = page.locator(piece).bounding_box()
+        assert box["y"] + box["height"] <= bar["y"], piece
     for opens in ("#main", "#sign", "text=Stop for today", "text=Something is wrong"):
         page.locator(opens).first.evaluate("(one) => one.click()")
         assert page.is_visible("#panel"), opens
