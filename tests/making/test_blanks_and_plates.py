@@ -17,7 +17,7 @@ def test_a_blank_is_its_part_and_its_allowances(made, name):
 
 
 def test_the_bush_leaves_a_stub_to_hold_it_by(made):
-    """Route D: 13 long, face 1, 0.3 rest, 2 blade, 3 clear, and what the jaws hold."""
+    """13 long, face 1, 0.3 rest, 2 blade, 3 clear, and what the jaws hold."""
     allowances = dict(made("bush").blank.allowances)
 
     assert allowances["parting blade"] == 2.0

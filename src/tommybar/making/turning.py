@@ -179,6 +179,8 @@ def _along(
     """Moves of cuts along the axis; ``square`` draws the tool out along the shoulder."""
     away = has / 2 + rule("cut", "retract")
     start = near + rule("cut", "approach")
+    if near < bench.work.top and bench.work.largest(start, near) > min(dias) + 1e-6:
+        start = near  # a finished land in front, thicker by less than its limits: go in at its end
     moves = [Move(start, away)]
     for dia in dias:
         moves += [Move(start, dia / 2, rapid=True), Move(far, dia / 2)]

@@ -1,12 +1,12 @@
-"""The list of realities, and the laws that hold for every one of them."""
+"""The list of troubles, and the laws that hold for every one of them."""
 
 from tommybar.bench.rescue import REALITIES, warnings
 
 from .conftest import stands
 
 
-def test_the_realities_are_listed_once_in_order():
-    """By their numbers in the list of forty-five, each with a title and what it asks."""
+def test_the_troubles_are_listed_once_in_order():
+    """By their numbers, each with a title and what it asks."""
     numbers = [one.number for one in REALITIES]
 
     assert numbers == sorted(set(numbers))

@@ -1,4 +1,4 @@
-"""The realities that the chain can compute, listed by hand, by their number in the list of forty-five."""
+"""The troubles that can be worked out, listed by hand, by the number under which the page offers them."""
 
 from __future__ import annotations
 
