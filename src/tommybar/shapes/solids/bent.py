@@ -7,6 +7,7 @@ import math
 from shapely import LineString, Polygon
 
 from tommybar.refusals import Refusal
+from tommybar.shapes.developed import spring_runs
 from tommybar.shapes.features import PlateShape, RolledRing, SheetShape, SpringShape, WireShape
 from tommybar.shapes.outlines import plate_loop
 from tommybar.shapes.solids.frames import HERE, Frame, cosine, frame, shifted, sine, turned, within
@@ -95,15 +96,8 @@ def spring_part(shape: SpringShape) -> Node:
     """
     wire = shape.wire
     radius = (shape.outside.target - wire) / 2
-    dead = max(shape.total - shape.active, 0.0) / 2
-    if shape.kind == "compression":
-        pitch = (shape.free - wire * (1 + 2 * dead)) / shape.active
-        runs = [(dead, wire), (shape.active, pitch), (dead, wire)]
-    else:
-        runs = [(shape.total, wire)]
     leg = shape.leg if shape.kind == "torsion" else 0.0
-    kept = tuple(run for run in runs if run[0] > 0)
-    return Coil(radius, wire, kept, shape.left, shifted(z=wire / 2), leg)
+    return Coil(radius, wire, spring_runs(shape), shape.left, shifted(z=wire / 2), leg)
 
 
 def wire_part(shape: WireShape) -> Node:
