@@ -12,8 +12,8 @@ from playwright.sync_api import sync_playwright
 def chromium():
     """Debian's Chromium."""
     with sync_playwright() as play:
-        # the view in three dimensions is drawn by the processor
-        args = ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader"]
+        # all is drawn by the processor, the view in three dimensions too
+        args = ["--no-sandbox", "--disable-gpu", "--enable-unsafe-swiftshader"]
         one = play.chromium.launch(executable_path=shutil.which("chromium"), args=args)
         yield one
         one.close()
