@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 Point = tuple[float, float]
+Box = tuple[float, float, float, float]
 ON = 1e-7  # a point nearer to a curve than this lies on it [mm]
 
 
@@ -16,10 +18,16 @@ class Line:
     start: Point
     end: Point
 
-    @property
+    @cached_property
     def long(self) -> float:
         """Its length [mm]."""
         return math.dist(self.start, self.end)
+
+    @cached_property
+    def box(self) -> Box:
+        """The rectangle that holds it: least and greatest of both directions [mm]."""
+        (a, b), (c, d) = self.start, self.end
+        return min(a, c), min(b, d), max(a, c), max(b, d)
 
     def at(self, share: float) -> Point:
         """The point at a share of its length, 0 at its start and 1 at its end."""
@@ -69,27 +77,33 @@ class ArcPiece:
     centre: Point
     ccw: bool
 
-    @property
+    @cached_property
     def radius(self) -> float:
         """Its radius [mm]."""
         return math.dist(self.start, self.centre)
 
-    @property
+    @cached_property
     def first(self) -> float:
         """Direction of its start from its centre [rad]."""
         return math.atan2(self.start[1] - self.centre[1], self.start[0] - self.centre[0])
 
-    @property
+    @cached_property
     def sweep(self) -> float:
         """Angle that it turns through, negative when clockwise [rad]."""
         last = math.atan2(self.end[1] - self.centre[1], self.end[0] - self.centre[0])
         turn = (last - self.first) % (2 * math.pi)
         return turn if self.ccw else turn - 2 * math.pi
 
-    @property
+    @cached_property
     def long(self) -> float:
         """Its length [mm]."""
         return self.radius * abs(self.sweep)
+
+    @cached_property
+    def box(self) -> Box:
+        """A rectangle that holds it: that of the whole circle [mm]."""
+        (x, y), r = self.centre, self.radius
+        return x - r, y - r, x + r, y + r
 
     def at(self, share: float) -> Point:
         """The point at a share of its length, 0 at its start and 1 at its end."""

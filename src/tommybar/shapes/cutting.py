@@ -11,7 +11,7 @@ import itertools
 import math
 from collections.abc import Sequence
 
-from tommybar.shapes.curves import ON, ArcPiece, Line, Piece, Point, Ring, meetings
+from tommybar.shapes.curves import ON, ArcPiece, Box, Line, Piece, Point, Ring, meetings
 
 JOIN = 1e-5  # ends nearer to each other than this are one corner [mm]
 
@@ -29,10 +29,11 @@ def difference(rings: Sequence[Ring], cut: Ring) -> tuple[Ring, ...]:
     15.0
     """
     whole = [piece for ring in rings for piece in ring]
-    if not _meet(_box(whole), _box(cut)):
+    room = _box(cut)
+    if not _meet(_box(whole), room):
         return tuple(rings)
-    kept: list[Piece] = []
-    for piece, others in _candidates(whole, cut):
+    kept: list[Piece] = [piece for piece in whole if not _meet(piece.box, room)]
+    for piece, others in _candidates([piece for piece in whole if _meet(piece.box, room)], cut):
         for part in _split(piece, others):
             middle = part.at(0.5)
             shared = _shared(part, middle, cut)
@@ -90,22 +91,17 @@ def _turns(piece: Piece) -> list[tuple[Point, Point, ArcPiece | None]]:
     return [(a, b, piece) for a, b in itertools.pairwise(places)]
 
 
-def _box(pieces: Sequence[Piece]) -> tuple[float, float, float, float]:
-    left = bottom = math.inf
-    right = top = -math.inf
-    for piece in pieces:
-        if isinstance(piece, ArcPiece):
-            (x, y), r = piece.centre, piece.radius
-            places = ((x - r, y - r), (x + r, y + r))
-        else:
-            places = (piece.start, piece.end)
-        for x, y in places:
-            left, right = min(left, x), max(right, x)
-            bottom, top = min(bottom, y), max(top, y)
-    return left, bottom, right, top
+def _box(pieces: Sequence[Piece]) -> Box:
+    boxes = [piece.box for piece in pieces]
+    return (
+        min(box[0] for box in boxes),
+        min(box[1] for box in boxes),
+        max(box[2] for box in boxes),
+        max(box[3] for box in boxes),
+    )
 
 
-def _meet(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
+def _meet(one: Box, other: Box) -> bool:
     return (
         one[0] <= other[2] + ON
         and other[0] <= one[2] + ON
@@ -115,12 +111,7 @@ def _meet(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
 
 
 def _candidates(pieces: Sequence[Piece], others: Sequence[Piece]) -> list[tuple[Piece, list[Piece]]]:
-    boxes = [(other, _box([other])) for other in others]
-    found = []
-    for piece in pieces:
-        box = _box([piece])
-        found.append((piece, [other for other, its in boxes if _meet(box, its)]))
-    return found
+    return [(piece, [other for other in others if _meet(piece.box, other.box)]) for piece in pieces]
 
 
 def _split(piece: Piece, others: Sequence[Piece]) -> list[Piece]:

@@ -251,13 +251,31 @@ def plane_moments(rings: Sequence[Sequence[Piece]]) -> Plane:
             xx += v * (a**3 + a * a * c + a * c * c + c**3) / 12
             yy -= u * (b**3 + b * b * d + b * d * d + d**3) / 12
         else:
-            for x, y, dx, dy in along_arc(piece):
-                area += x * dy
-                x_first += x * x / 2 * dy
-                y_first -= y * y / 2 * dx
-                xx += x**3 / 3 * dy
-                yy -= y**3 / 3 * dx
+            (a, b), r = piece.centre, piece.radius
+            c, s = _powers(piece)
+            area += r * (a * c[1] + r * c[2])
+            x_first += r / 2 * (a * a * c[1] + 2 * a * r * c[2] + r * r * c[3])
+            y_first += r / 2 * (b * b * s[1] + 2 * b * r * s[2] + r * r * s[3])
+            xx += r / 3 * (a**3 * c[1] + 3 * a * a * r * c[2] + 3 * a * r * r * c[3] + r**3 * c[4])
+            yy += r / 3 * (b**3 * s[1] + 3 * b * b * r * s[2] + 3 * b * r * r * s[3] + r**3 * s[4])
     return Plane(area, x_first, y_first, xx, yy)
+
+
+def _powers(arc: ArcPiece) -> tuple[list[float], list[float]]:
+    """Integrals of the powers 0 to 4 of cosine and sine over the angles of an arc."""
+    cosines, sines = [0.0] * 5, [0.0] * 5
+    for t, sign in ((arc.first + arc.sweep, 1.0), (arc.first, -1.0)):
+        c, s = math.cos(t), math.sin(t)
+        both, double, quadruple = c * s, math.sin(2 * t), math.sin(4 * t)
+        for n, value in enumerate(
+            (t, s, (t + both) / 2, s - s**3 / 3, 3 * t / 8 + double / 4 + quadruple / 32)
+        ):
+            cosines[n] += sign * value
+        for n, value in enumerate(
+            (t, -c, (t - both) / 2, c**3 / 3 - c, 3 * t / 8 - double / 4 + quadruple / 32)
+        ):
+            sines[n] += sign * value
+    return cosines, sines
 
 
 def block(length: float, width: float, height: float) -> Moments:

@@ -6,7 +6,7 @@ meet, their common room is counted once. Its area and moments are exact; along
 the axis they are summed by Gauss-Legendre between all places where the slice
 changes its outline. Places that are not known beforehand are found by halving
 until both sides' outlines are of one kind, and a stretch is halved until the
-sums of 20 and of 12 points agree.
+sums of 20 and of 12 points agree. Where slices are all alike one is enough.
 """
 
 from __future__ import annotations
@@ -77,12 +77,32 @@ class Slices:
         for cutter in self._cutters:
             places.update((cutter.start, cutter.end, *cutter.splits))
         edges = _apart(sorted(z for z in places if low <= z <= high))
-        rough = [self._sum(a, b, COARSE) for a, b in pairwise(edges)]
-        scale = max(sum(one.volume for one in rough), 1e-12)
         total = Moments()
-        for (a, b), first in zip(pairwise(edges), rough, strict=True):
+        rough = []
+        for a, b in pairwise(edges):
+            if self._steady(a, b):
+                total += _prism(self.at((a + b) / 2).taken, a, b)
+            else:
+                rough.append((a, b, self._sum(a, b, COARSE)))
+        scale = max(total.volume + sum(first.volume for _, _, first in rough), 1e-12)
+        for a, b, first in rough:
             total += self._refined(a, b, first, scale, DEEPEST)
         return total
+
+    def _steady(self, a: float, b: float) -> bool:
+        """Whether every slice of a stretch is alike: then its sum is a prism's."""
+        looks = [a + share * (b - a) for share in (0.01, 0.4, 0.99)]
+        active = [cutter for cutter in self._cutters if cutter.start < looks[1] < cutter.end]
+        first = radii_at(self._ring, looks[0])
+        for z in looks[1:]:
+            now = radii_at(self._ring, z)
+            if len(now) != len(first) or any(
+                abs(p - q) > NARROW
+                for one, other in zip(now, first, strict=True)
+                for p, q in zip(one, other, strict=True)
+            ):
+                return False
+        return all(cutter.rings(looks[0]) == cutter.rings(z) for cutter in active for z in looks[1:])
 
     def _sum(self, a: float, b: float, points: int) -> Moments:
         total = Moments()
@@ -138,6 +158,20 @@ def _weighted(taken: Plane, z: float, weight: float) -> Moments:
         weight * taken.xx,
         weight * taken.yy,
         volume * z * z,
+    )
+
+
+def _prism(taken: Plane, a: float, b: float) -> Moments:
+    """A slice that stays the same from a to b."""
+    long, first, second = b - a, (b * b - a * a) / 2, (b**3 - a**3) / 3
+    return Moments(
+        taken.area * long,
+        taken.x * long,
+        taken.y * long,
+        taken.area * first,
+        taken.xx * long,
+        taken.yy * long,
+        taken.area * second,
     )
 
 
