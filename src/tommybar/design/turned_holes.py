@@ -187,7 +187,8 @@ def build_circles(
         dim = read.dim(dia, f"{part}.{one.name}", here, one.limits)
         start, end = z or (0.0, 0.0)
         whole = 0 if math.isnan(count) else round(count)
-        blind, sink = _blind(read, one, here, dia, end - start), _sink(read, one, here, dia, end - start)
+        thick = end - start if z else math.inf  # that there is no metal has been told
+        blind, sink = _blind(read, one, here, dia, thick), _sink(read, one, here, dia, thick)
         if blind:
             start, end = (start, start + blind) if one.face == "A" else (end - blind, end)
         plain = (one.name, dim, whole, circle, read.of(one.first), start, end, thread)
@@ -269,7 +270,7 @@ def build_cross(
         if dia + 2 * abs(offset) >= land.least:
             what = f"The hole is {dia:g} mm; {one.on} is {land.least:g} mm in diameter."
             if offset:
-                what = f"The hole reaches {abs(offset) + dia / 2:g} mm from the axis; {one.on} is {land.least:g} mm."
+                what = f"The hole reaches {abs(offset) + dia / 2:g} mm from the axis; {one.on} is {land.least / 2:g} mm in radius."
             key = "offset" if offset else "thread" if thread else "dia"
             read.complain((*here, key), what, "Make the hole smaller.")
         if one.into:

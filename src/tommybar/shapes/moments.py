@@ -252,12 +252,12 @@ def plane_moments(rings: Sequence[Sequence[Piece]]) -> Plane:
             yy -= u * (b**3 + b * b * d + b * d * d + d**3) / 12
         else:
             (a, b), r = piece.centre, piece.radius
-            c, s = _powers(piece)
-            area += r * (a * c[1] + r * c[2])
-            x_first += r / 2 * (a * a * c[1] + 2 * a * r * c[2] + r * r * c[3])
-            y_first += r / 2 * (b * b * s[1] + 2 * b * r * s[2] + r * r * s[3])
-            xx += r / 3 * (a**3 * c[1] + 3 * a * a * r * c[2] + 3 * a * r * r * c[3] + r**3 * c[4])
-            yy += r / 3 * (b**3 * s[1] + 3 * b * b * r * s[2] + 3 * b * r * r * s[3] + r**3 * s[4])
+            cos, sin = _powers(piece)
+            area += r * (a * cos[1] + r * cos[2])
+            x_first += r / 2 * (a * a * cos[1] + 2 * a * r * cos[2] + r * r * cos[3])
+            y_first += r / 2 * (b * b * sin[1] + 2 * b * r * sin[2] + r * r * sin[3])
+            xx += r / 3 * (a**3 * cos[1] + 3 * a * a * r * cos[2] + 3 * a * r * r * cos[3] + r**3 * cos[4])
+            yy += r / 3 * (b**3 * sin[1] + 3 * b * b * r * sin[2] + 3 * b * r * r * sin[3] + r**3 * sin[4])
     return Plane(area, x_first, y_first, xx, yy)
 
 
