@@ -120,6 +120,8 @@ AngleFormula = Annotated[Formula, *_field("angle")]
 """An angle [deg]."""
 SpeedFormula = Annotated[Formula, *_field("speed", above=0)]
 """A speed above 0 [rev/min]."""
+NumberFormula = Annotated[Formula, *_field("number", least=0)]
+"""A plain number, 0 or more."""
 CountFormula = Annotated[Formula, *_field("count", above=0)]
 """A whole number above 0."""
 

@@ -15,12 +15,14 @@ from tommybar.design.relations import resolve, zones_of_fits
 from tommybar.design.shapes_of_parts import build_part
 from tommybar.design.validation import in_file_order, schema_of, unit_of, validated
 from tommybar.design.written_file import DesignFile, SizesAlone
+from tommybar.design.written_parts import KINDS
+from tommybar.design.written_plates import PLATE_LISTS
 from tommybar.design.written_turned import FEATURE_LISTS
 from tommybar.design.yaml_file import Place, YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
 
 # keys that only hold the features of a part together
-UNNAMED = ("parts", "turned", "plate", *FEATURE_LISTS)
+UNNAMED = ("parts", *(one for one in KINDS if one != "wire"), *FEATURE_LISTS, *PLATE_LISTS)
 
 
 class Design:

@@ -1,91 +1,88 @@
-"""Plates and blocks with the holes in their six faces."""
+"""Plates and blocks: their outline and overall sizes; holes and cuts are read beside this."""
 
 from __future__ import annotations
 
-import math
-
+from tommybar.design.cut_features import build_cuts
+from tommybar.design.plate_holes import build_holes
 from tommybar.design.reading import TINY, Reading
-from tommybar.design.written_parts import WrittenPlate, WrittenPlateHole
+from tommybar.design.written_plates import WrittenBlock, WrittenOutline, WrittenPlate
 from tommybar.design.yaml_file import Place
-from tommybar.shapes.features import PlateHole, PlateShape
+from tommybar.refusals import Refusal
+from tommybar.shapes.features import Boss, Corner, Outline, PlateShape
+from tommybar.shapes.outlines import Loop, extent, outline_loop, plate_loop
 
 
-def build_plate(read: Reading, part: str, written: WrittenPlate, place: Place) -> PlateShape:
-    """The shape of a plate."""
-    length, width, thick = (read.of(one) for one in (written.length, written.width, written.thick))
+def build_plate(read: Reading, part: str, written: WrittenPlate | WrittenBlock, place: Place) -> PlateShape:
+    """The shape of a plate or block."""
+    high = "height" if isinstance(written, WrittenBlock) else "thick"
+    thick = read.of(written.height if isinstance(written, WrittenBlock) else written.thick)
+    length, width, outline = overall(read, written.outline, written.length, written.width, place)
     corner = read.of(written.corner)
     if corner > min(length, width) / 2 + TINY:
         what = f"The corner radius is {corner:g} mm; the plate is {length:g} x {width:g} mm."
         read.complain((*place, "corner"), what, "Make it smaller.")
-    faces = {"top": (length, width, thick), "front": (length, thick, width), "left": (width, thick, length)}
-    faces |= {"bottom": faces["top"], "back": faces["front"], "right": faces["left"]}
-    read.unique((one.name, (*place, "holes", index)) for index, one in enumerate(written.holes))
-    holes: list[PlateHole] = []
-    for index, one in enumerate(written.holes):
-        holes += _holes(read, part, one, (*place, "holes", index), faces[one.face])
-    _refuse_meeting(read, holes, place)
-    return PlateShape(
-        read.dim(length, f"{part}.length", (*place, "length")),
-        read.dim(width, f"{part}.width", (*place, "width")),
-        read.dim(thick, f"{part}.thick", (*place, "thick")),
-        corner,
-        tuple(holes),
+        corner = 0.0
+    dims = (
+        read.dim(length, f"{part}.length", (*place, "length") if written.length else place),
+        read.dim(width, f"{part}.width", (*place, "width") if written.width else place),
+        read.dim(thick, f"{part}.{high}", (*place, high)),
     )
+    plain = PlateShape(*dims, corner, outline=outline)
+    groups = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "edges", "slits")
+    read.unique(
+        (one.name, (*place, key, index)) for key in groups for index, one in enumerate(getattr(written, key))
+    )
+    loop = loop_of(plain)
+    holes = build_holes(read, part, written.holes, place, plain, loop)
+    return build_cuts(read, part, written, place, PlateShape(*dims, corner, holes, outline), loop)
 
 
-def _holes(
-    read: Reading, part: str, one: WrittenPlateHole, here: Place, extent: tuple[float, float, float]
-) -> list[PlateHole]:
-    dia, thread = read.diameter(one.dia, one.thread, here)
-    deep = _depth(read, one, here, extent[2], bool(thread))
-    sink_dia, sink_deep = read.of(one.sink_dia), read.of(one.sink_deep)
-    if (one.sink_dia is None) != (one.sink_deep is None):
-        read.complain(here, "A counterbore must have both sink_dia and sink_deep.", "Add the other.")
-    elif one.sink_dia and sink_dia <= dia:
-        what = f"The counterbore is {sink_dia:g} mm; its hole is {dia:g} mm."
-        read.complain((*here, "sink_dia"), what, "Make it larger.")
-    elif one.sink_deep and sink_deep >= extent[2] - TINY:
-        what = f"The counterbore is {sink_deep:g} mm deep; the plate is {extent[2]:g} mm thick there."
-        read.complain((*here, "sink_deep"), what, "Make it shallower.")
-    wide = max(dia, sink_dia)
-    found = []
-    for number, (x_formula, y_formula) in enumerate(one.at, start=1):
-        x, y = read.of(x_formula), read.of(y_formula)
-        spot = (*here, "at", number - 1)
-        for value, limit, way in ((x, extent[0], "x"), (y, extent[1], "y")):
-            if value - wide / 2 < -TINY or value + wide / 2 > limit + TINY:
-                what = (
-                    f"The hole takes {way} {value - wide / 2:g} to {value + wide / 2:g} mm; "
-                    f"the face {one.face} is {limit:g} mm that way."
-                )
-                read.complain(spot, what, "Move it onto the part.")
-        name = one.name if len(one.at) == 1 else f"{one.name}_{number}"
-        dim = read.dim(dia, f"{part}.{name}", here, one.limits)
-        found.append(PlateHole(name, one.face, x, y, dim, deep, thread, sink_dia, sink_deep))
-    return found
+def loop_of(plain: PlateShape) -> Loop:
+    """The outline of a plate in plan; empty when a fault that has been told keeps it from being drawn."""
+    try:
+        if plain.length.value > 0 and plain.width.value > 0:
+            return plate_loop(plain)
+    except (Refusal, ValueError):
+        pass
+    return ()
 
 
-def _depth(read: Reading, one: WrittenPlateHole, here: Place, thick: float, threaded: bool) -> float | None:
-    if one.through == (one.deep is not None):
-        read.complain(here, "The hole must have either through: true or deep.", "Keep one of the two.")
-    if one.deep is None:
-        return None
-    deep = read.of(one.deep)
-    if deep >= thick - TINY:
-        thing = "thread" if threaded else "hole"
-        what = f"The {thing} is {deep:g} mm deep; the plate is {thick:g} mm thick there."
-        read.complain((*here, "deep"), what, "Make it shallower, or write through: true.")
-    return deep
+def overall(
+    read: Reading, written: WrittenOutline | None, length: object, width: object, place: Place
+) -> tuple[float, float, Outline | None]:
+    """Overall length and width, given or those of the outline, and the outline."""
+    given = [read.of(one) if one is not None else None for one in (length, width)]  # type: ignore[arg-type]
+    if written is None:
+        return given[0] or 0.0, given[1] or 0.0, None
+    here = (*place, "outline")
+    outline = _outline(read, written)
+    try:
+        x1, y1, x2, y2 = extent(outline_loop(outline))
+    except Refusal as refusal:
+        read.wrong += read.file.complaints(here, refusal)
+        return 0.0, 0.0, None
+    except ValueError:  # a figure of it is nan, which has been told
+        return 0.0, 0.0, None
+    for way, low in (("x", x1), ("y", y1)):
+        if abs(low) > TINY:
+            what = f"The outline begins at {way} = {low:g} mm; it must begin at 0."
+            read.complain(here, what, "Move its places so that it touches both axes.")
+    for key, has, found in (("length", given[0], x2), ("width", given[1], y2)):
+        if has is not None and abs(has - found) > TINY:
+            what = f"The {key} is {has:g} mm; the outline is {found:g} mm."
+            read.complain((*place, key), what, f"Leave {key} out, or change the outline.")
+    return round(x2, 9), round(y2, 9), outline
 
 
-def _refuse_meeting(read: Reading, holes: list[PlateHole], place: Place) -> None:
-    """Holes of one face that run into each other."""
-    for index, one in enumerate(holes):
-        for other in holes[:index]:
-            apart = math.hypot(one.x - other.x, one.y - other.y)
-            both = (one.dia.value + other.dia.value) / 2
-            if one.face == other.face and apart < both:
-                what = (
-                    f"{other.name} and {one.name} lie {apart:g} mm apart; their radii add up to {both:g} mm."
-                )
-                read.complain((*place, "holes"), what, "Move them apart.")
+def _outline(read: Reading, written: WrittenOutline) -> Outline:
+    if written.disc is not None:
+        radius = read.of(written.disc) / 2
+        return Outline("disc", bosses=(Boss(radius, radius, radius),))
+    if written.bosses:
+        bosses = tuple(
+            Boss(read.of(one.at[0]), read.of(one.at[1]), read.of(one.radius)) for one in written.bosses
+        )
+        return Outline("bosses", bosses=bosses)
+    corners = [Corner(*(read.of(figure) for figure in one)) for one in written.polygon]
+    area = sum(a.x * b.y - b.x * a.y for a, b in zip(corners, [*corners[1:], corners[0]], strict=True))
+    return Outline("polygon", tuple(corners if area >= 0 else reversed(corners)))

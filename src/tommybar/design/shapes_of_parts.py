@@ -3,9 +3,18 @@
 from __future__ import annotations
 
 import math
-import re
 from typing import Literal
 
+from tommybar.design.bench_work import build_bench
+from tommybar.design.bent import (
+    bent_features,
+    bent_lengths,
+    build_ring,
+    build_sheet,
+    build_spring,
+    build_wire,
+)
+from tommybar.design.bought_parts import build_bought
 from tommybar.design.model import Part, RunoutNeed
 from tommybar.design.plates import build_plate
 from tommybar.design.reading import Reading
@@ -27,34 +36,69 @@ def build_part(read: Reading, name: str, written: WrittenPart) -> Part:
         except Refusal as refusal:
             read.wrong += read.file.complaints((*place, "material"), refusal)
     count = read.of(written.count, 1.0)
-    shape: TurnedShape | PlateShape | None = None
-    if written.turned:
-        shape = build_turned(read, name, written.turned, (*place, "turned"))
-    elif written.plate:
-        shape = build_plate(read, name, written.plate, (*place, "plate"))
-    needs = _needs(read, written, place, features_of(shape))
-    kind: Literal["turned", "plate", "bought"] = (
-        "turned" if written.turned else "plate" if written.plate else "bought"
-    )
+    shape = _shape(read, name, written, place)
+    features = features_of(shape)
+    bought, envelope = build_bought(read, written.bought, (*place, "bought"))
     return Part(
         name,
-        kind,
+        _kind(written),
         written.material,
         0 if math.isnan(count) else round(count),
         shape,
-        needs,
-        _designation(read, written.bought or "", (*place, "bought")),
+        _needs(read, written, place, features),
+        bought,
         written.note,
         written.from_,
+        build_bench(read, name, written.bench, (*place, "bench"), features),
+        envelope,
     )
+
+
+def _shape(read: Reading, name: str, written: WrittenPart, place: Place) -> Shape | None:
+    if written.turned:
+        return build_turned(read, name, written.turned, (*place, "turned"))
+    if written.plate:
+        return build_plate(read, name, written.plate, (*place, "plate"))
+    if written.block:
+        return build_plate(read, name, written.block, (*place, "block"))
+    if written.sheet:
+        return build_sheet(read, name, written.sheet, (*place, "sheet"))
+    if written.ring:
+        return build_ring(read, name, written.ring, (*place, "ring"))
+    if written.spring:
+        return build_spring(read, name, written.spring, (*place, "spring"))
+    if written.wire:
+        return build_wire(read, name, written.wire, (*place, "wire"))
+    return None
+
+
+def _kind(written: WrittenPart) -> Literal["turned", "plate", "sheet", "wire", "bought"]:
+    if written.turned:
+        return "turned"
+    if written.plate or written.block:
+        return "plate"
+    if written.sheet or (written.ring and not written.ring.wire):
+        return "sheet"
+    return "bought" if written.bought else "wire"
 
 
 def features_of(shape: Shape | None) -> dict[str, object]:
     """The features of a shape by name."""
     if isinstance(shape, PlateShape):
-        return {hole.name: hole for hole in shape.holes}
+        groups = (
+            shape.holes,
+            shape.slots,
+            shape.pockets,
+            shape.steps,
+            shape.vees,
+            shape.dovetails,
+            shape.edges,
+            shape.slits,
+            shape.engravings,
+        )
+        return {one.name: one for group in groups for one in group}
     if not isinstance(shape, TurnedShape):
-        return {}
+        return bent_features(shape)
     return turned_features(shape)
 
 
@@ -62,25 +106,27 @@ def lengths_of(part: Part) -> dict[str, float]:
     """Lengths that a loop may name, part.what [mm]."""
     shape, name = part.shape, part.name
     if isinstance(shape, PlateShape):
-        return {
+        found = {
             f"{name}.length": shape.length.value,
             f"{name}.width": shape.width.value,
             f"{name}.thick": shape.thickness.value,
         }
+        if shape.thickness.name.endswith(".height"):
+            found[f"{name}.height"] = shape.thickness.value
+        sunk = [(one.name, one.depth) for one in shape.slots]
+        sunk += [(one.name, one.depth) for one in shape.pockets]
+        sunk += [(one.name, one.depth) for one in shape.holes]
+        sunk += [(one.name, one.depth) for one in shape.dovetails]
+        found.update({f"{name}.{called}.deep": deep for called, deep in sunk if deep is not None})
+        for step in shape.steps:
+            found[f"{name}.{step.name}.wide"] = step.wide.value
+            found[f"{name}.{step.name}.deep"] = step.depth.value
+        return found
+    if part.envelope is not None:
+        return {f"{name}.{key}": value for key, value in part.envelope.sizes}
     if not isinstance(shape, TurnedShape):
-        return {}
+        return bent_lengths(name, shape)
     return turned_lengths(name, shape)
-
-
-def _designation(read: Reading, text: str, place: Place) -> str:
-    """The designation of a bought part, names of sizes in { } filled in."""
-
-    def fill(found: re.Match[str]) -> str:
-        read.one_of(found[1], read.values, place, "size")
-        value = read.values.get(found[1], "")
-        return value if isinstance(value, str) else f"{value:g}"
-
-    return re.sub(r"\{\s*(\w+)\s*\}", fill, text)
 
 
 def _needs(
