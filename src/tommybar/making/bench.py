@@ -13,12 +13,14 @@ from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import Speed, spindle
 from tommybar.making.dials import graduation_words
 from tommybar.making.grips import Option
+from tommybar.making.instruments import instrument_name
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.reaming import tapping_drill_owned
 from tommybar.making.warnings import dial_trial
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import Dim, TurnedShape
-from tommybar.shop.model import Dial, Instrument, Shop, Tool
+from tommybar.shop.model import Dial, Shop, Tool
 
 
 @dataclass
@@ -137,10 +139,10 @@ class Bench:
 
     def tapping_drill(self, designation: str, feature: str) -> float | None:
         """The owned drill for a tap: the standard one, or the next up to 0.15 mm over it."""
+        found = tapping_drill_owned(designation, self.shop)
+        if found is not None:
+            return found
         wanted = thread(designation).tapping_drill
-        near = [d for d in self.shop.drills if wanted - 0.03 <= d <= wanted + 0.15]
-        if near:
-            return min(near, key=lambda d: abs(d - wanted))
         self.find(
             415,
             "stop",
@@ -153,19 +155,7 @@ class Bench:
 
     def measured(self, name: str, dim: Dim, how: str) -> Measure:
         """A hold point for a size, with the finest instrument that can judge it."""
-        return Measure(name, dim, self._instrument(dim, how), self.gives_to.get(name, ()))
-
-    def _instrument(self, dim: Dim, how: str) -> str:
-        can: list[Instrument] = [
-            one
-            for one in self.shop.instruments
-            if how in one.measures and one.smallest <= dim.value <= one.largest
-        ]
-        if not can:
-            return ""
-        if dim.smallest is None or dim.largest is None:
-            return max(can, key=lambda one: (one.uncertainty, one.name)).name
-        return min(can, key=lambda one: (one.uncertainty, one.name)).name
+        return Measure(name, dim, instrument_name(self.shop, dim, how), self.gives_to.get(name, ()))
 
 
 def named(tool: Tool) -> str:

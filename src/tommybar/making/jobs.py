@@ -67,7 +67,8 @@ def _edges(feature: Cylinder) -> list[Job]:
     return found
 
 
-def _bore_span(bore: Bore, length: float) -> tuple[float, float]:
+def bore_span(bore: Bore, length: float) -> tuple[float, float]:
+    """Where a bore begins and ends, from face A [mm]."""
     if bore.through:
         return 0.0, length
     return (0.0, bore.depth) if bore.face == "A" else (length - bore.depth, length)
@@ -115,7 +116,7 @@ def jobs_of(shape: TurnedShape, bar: float = 0.0) -> tuple[Job, ...]:
     found.extend(Job(g.name, "groove", g.name, g.start, g.end, "") for g in shape.grooves)
     opened = {face: _largest_mouth(shape, face) for face in ("A", "B")}
     for bore in shape.bores:
-        start, end = _bore_span(bore, length)
+        start, end = bore_span(bore, length)
         found.append(Job(bore.name, "bore", bore.name, start, end, "" if bore.through else bore.face))
         found.extend(_bore_edges(bore, length, opened))
     found.extend(_recess_job(recess, length) for recess in shape.recesses)

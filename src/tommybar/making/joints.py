@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from tommybar.design.model import Part, SizedDesign
 from tommybar.facts.materials import material
 from tommybar.findings import Finding
 from tommybar.making.cards import Card, Hold, Measure, Step
+from tommybar.making.instruments import instrument_name
+from tommybar.making.jobs import bore_span
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import predrill_for
@@ -47,7 +50,7 @@ def joints_of(design: SizedDesign, name: str) -> tuple[Joint, ...]:
                 feature,
                 fit.hole,
                 design.part(hub).material,
-                _hub_outside(design.part(hub)),
+                _hub_outside(design.part(hub), hole),
                 round(max(0.0, inner.smallest - outer.largest), 4),
                 round(inner.largest - outer.smallest, 4),
             )
@@ -71,12 +74,34 @@ def _hole_dim(part: Part, feature: str) -> Dim | None:
     return None
 
 
-def _hub_outside(part: Part) -> float:
+FACE_SIZES = {"top": "xy", "bottom": "xy", "front": "xz", "back": "xz", "left": "yz", "right": "yz"}
+
+
+def _hub_outside(part: Part, hole: str) -> float:
+    """Twice the least metal from the middle of the hole to an edge or another hole: the ring that really holds [mm]."""
     shape = part.shape
     if isinstance(shape, PlateShape):
-        return min(shape.width.value, shape.length.value)
+        mine = next(h for h in shape.holes if h.name == hole)
+        sizes = {"x": shape.length.value, "y": shape.width.value, "z": shape.thickness.value}
+        wide, high = (sizes[axis] for axis in FACE_SIZES[mine.face])
+        reach = [mine.x, wide - mine.x, mine.y, high - mine.y]
+        reach += [
+            math.hypot(h.x - mine.x, h.y - mine.y) - h.dia.value / 2
+            for h in shape.holes
+            if h.name != hole and h.face == mine.face
+        ]
+        return 2 * min(reach)
     assert isinstance(shape, TurnedShape)
-    return min(f.dia.value for f in shape.outside if isinstance(f, Cylinder))
+    length = shape.length.value
+    bore = next(b for b in shape.bores if b.name == hole)
+    start, end = bore_span(bore, length)
+    over = [f for f in shape.outside if f.start < end - 1e-6 and f.end > start + 1e-6]
+    found = [f.dia.value if isinstance(f, Cylinder) else min(f.start_dia, f.end_dia) for f in over]
+    found += [g.floor for g in shape.grooves if g.start < end - 1e-6 and g.end > start + 1e-6]
+    found += [
+        c.circle - c.dia.value for c in shape.circle_holes if c.start < end - 1e-6 and c.end > start + 1e-6
+    ]
+    return min(found)
 
 
 def joint_cards(
@@ -90,7 +115,7 @@ def joint_cards(
     if not waiting or not joints:
         return [], []
     number = cards_before + 1
-    steps = [_press(part, shape, joint) for joint in joints]
+    steps = [_press(part, shape, joint, shop) for joint in joints]
     findings: list[Finding] = []
     for bore in waiting:
         reamer = next((one for one in shop.reamers if abs(one.size - bore.dia.value) < 0.003), None)
@@ -149,9 +174,12 @@ def joint_cards(
     return [card], findings
 
 
-def _press(part: Part, shape: TurnedShape, joint: Joint) -> Step:
+def _press(part: Part, shape: TurnedShape, joint: Joint, shop: Shop) -> Step:
     body = next(f for f in shape.outside if isinstance(f, Cylinder) and f.name == joint.feature)
-    bore = next((b.dia.value for b in shape.bores if b.through), 0.0)
+    hollow = next((b for b in shape.bores if b.through), None)
+    bore = 0.0
+    if hollow is not None:  # what is finished after pressing stands at its drill while it is pressed
+        bore = predrill_for(hollow.dia.value, shop) if hollow.after else hollow.dia.value
     inner, hub = material(part.material), material(joint.hub_material)
     force = press_fit(
         body.dia.value,
@@ -187,10 +215,7 @@ def _press(part: Part, shape: TurnedShape, joint: Joint) -> Step:
 
 def _finish(part: Part, bore: Bore, owned: bool, shop: Shop, gives_to: dict[str, tuple[str, ...]]) -> Step:
     name = f"{part.name}.{bore.name}"
-    can = [
-        i for i in shop.instruments if "inside" in i.measures and i.smallest <= bore.dia.value <= i.largest
-    ]
-    instrument = min(can, key=lambda i: (i.uncertainty, i.name)).name if can else ""
+    instrument = instrument_name(shop, bore.dia, "inside")
     left = bore.dia.value - predrill_for(bore.dia.value, shop)
     return Step(
         0,

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from tommybar.design.model import LoopRelation, Part, SizedDesign
 from tommybar.making.cards import Card, Measure, Step
+from tommybar.making.instruments import instrument_name
 from tommybar.shapes.features import Dim, PlateShape, TurnedShape
 from tommybar.shop.model import Shop
 
@@ -59,7 +60,9 @@ def with_measures(
         place = _where(cards, part, length.name)
         if place is None:
             continue
-        measure = Measure(length.name, length.dim, _instrument(length.dim, shop), length.gives_to)
+        measure = Measure(
+            length.name, length.dim, instrument_name(shop, length.dim, "length"), length.gives_to
+        )
         cards = tuple(
             replace(
                 card, steps=tuple(_held(step, measure) if step.key == place else step for step in card.steps)
@@ -96,8 +99,3 @@ def _where(cards: tuple[Card, ...], part: Part, name: str) -> str | None:
         if step.feature in ends and step.tool_kind == "knife" and not step.do.startswith("Rough")
     ]
     return cut[-1] if cut else None
-
-
-def _instrument(dim: Dim, shop: Shop) -> str:
-    can = [i for i in shop.instruments if "length" in i.measures and i.smallest <= dim.value <= i.largest]
-    return min(can, key=lambda i: (i.uncertainty, i.name)).name if can else ""

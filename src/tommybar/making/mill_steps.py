@@ -10,13 +10,13 @@ from tommybar.facts.threads import tap_depths, thread
 from tommybar.findings import Finding
 from tommybar.making.cards import Measure, Step
 from tommybar.making.cuts import Speed, feed_for, spindle
+from tommybar.making.instruments import instrument_name
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.reaming import tapping_drill_owned
 from tommybar.making.visiting import Spot
 from tommybar.shapes.features import Dim
 from tommybar.shop.model import Mill, Shop
-
-TAP_TOLERANCE = 0.15  # a tapping drill may be so much over the standard one; common practice [mm]
 
 
 @dataclass(frozen=True)
@@ -108,9 +108,8 @@ class MillBench:
         return found
 
     def measured(self, dim: Dim, feature: str, how: str) -> tuple[Measure, ...]:
-        """A hold point for a size, with the finest instrument that reads it, and whom the reading serves."""
-        can = [i for i in self.shop.instruments if how in i.measures and i.smallest <= dim.value <= i.largest]
-        name = min(can, key=lambda i: (i.uncertainty, i.name)).name if can else ""
+        """A hold point for a size, with the instrument that reads it, and whom the reading serves."""
+        name = instrument_name(self.shop, dim, how)
         size = f"{self.part.name}.{feature}"
         return (Measure(size, dim, name, self.gives_to.get(size, ())),)
 
@@ -232,10 +231,10 @@ class MillBench:
 
     def tapping_drill(self, designation: str, feature: str) -> float | None:
         """The owned drill for a tap; a stop when there is none."""
+        found = tapping_drill_owned(designation, self.shop)
+        if found is not None:
+            return found
         wanted = thread(designation).tapping_drill
-        near = [d for d in self.shop.drills if wanted - 0.03 <= d <= wanted + TAP_TOLERANCE]
-        if near:
-            return min(near, key=lambda d: abs(d - wanted))
         self.stop(
             415,
             f"No tapping drill for {designation}: it wants {wanted:g} mm.",

@@ -6,8 +6,11 @@ from dataclasses import dataclass
 
 from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.facts.fits.iso286 import limits_of_size
+from tommybar.facts.threads import thread
 from tommybar.making.practice import rule
 from tommybar.shop.model import Reamer, Shop
+
+TAP_UNDER, TAP_OVER = 0.03, 0.15  # how far a tapping drill may be off; common practice, no source [mm]
 
 
 @dataclass(frozen=True)
@@ -31,6 +34,13 @@ def reaming_drill_owned(size: float, shop: Shop) -> float | None:
     least, most = allowance(size)
     fitting = [drill for drill in shop.drills if size - most - 1e-9 <= drill <= size - least + 1e-9]
     return max(fitting) if fitting else None
+
+
+def tapping_drill_owned(designation: str, shop: Shop) -> float | None:
+    """The owned drill for a tap: the standard one, or the nearest up to TAP_OVER above it, or None [mm]."""
+    wanted = thread(designation).tapping_drill
+    near = [d for d in shop.drills if wanted - TAP_UNDER <= d <= wanted + TAP_OVER]
+    return min(near, key=lambda d: abs(d - wanted)) if near else None
 
 
 def predrill_for(size: float, shop: Shop) -> float:

@@ -14,6 +14,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
+DIE_LEAD = 2.0  # threads that a die turned over still leaves unfinished; common practice, no source
 HOLDER = 8.0  # how far the bit of a groove tool stands out beside its blade; common practice, no source [mm]
 
 
@@ -225,15 +226,28 @@ def screw(bench: Bench, job: Job) -> None:
             drawn.thread,
             f"pitch {named_thread.pitch:g}",
             (
-                f"{Mm(near - far):g} long, to the undercut. Die in the tailstock holder to start it square, oil.",
+                f"{Mm(near - far):g} long, {_thread_end(bench, drawn, named_thread.pitch)}. Die in the tailstock "
+                "holder to start it square, oil.",
                 "Back half a turn every turn. Turn the die over for the last threads.",
                 "Try the nut before the part leaves the chuck.",
             ),
             minutes=5.0,
             cautions=("Spindle stopped, out of gear.",),
-            why="The die fixes the size, so it comes after the blank diameter and the undercut.",
+            why="The die fixes the size, so it comes after the blank diameter and every groove.",
             tool_size=named_thread.major,
         )
+    )
+
+
+def _thread_end(bench: Bench, land: Cylinder, pitch: float) -> str:
+    """Where the die stops: an undercut at the thread's inner end, or short of a shoulder by the die's lead."""
+    inner = land.end if bench.option.free == "A" else land.start
+    if any(g.start - 1e-6 <= inner <= g.end + 1e-6 for g in bench.drawn.grooves):
+        return "to the undercut"
+    if inner < 1e-6 or inner > bench.length - 1e-6:
+        return "right over its end"
+    return (
+        f"up to the shoulder: the die's lead leaves the last {Mm(DIE_LEAD * pitch):.1f} without full thread"
     )
 
 

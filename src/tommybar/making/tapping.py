@@ -20,8 +20,10 @@ def tapping_hole(bench: Bench, bore: Bore, depth: float) -> None:
     if bore.through and bench.option.ending:
         depth += STUB_TAP * thread(bore.thread).pitch  # the tap's lead runs into the stub
     full = depth if bore.through else tap_depths(thread(bore.thread), bore.depth, drill).full_diameter_depth
-    pilot = min(bench.shop.drills, key=lambda d: abs(d - drill / 2))
-    drill_through_sizes(bench, bore.name, (drill,) if drill <= 6 else (pilot, drill), full, blind_flat=False)
+    pilots = [d for d in bench.shop.drills if d < drill - 1.0]  # one just below it would only be dragged in
+    pilot = min(pilots, key=lambda d: abs(d - drill / 2), default=drill)
+    drills = (drill,) if drill <= 6 or pilot == drill else (pilot, drill)
+    drill_through_sizes(bench, bore.name, drills, full, blind_flat=False)
 
 
 def tap(bench: Bench, bore: Bore) -> None:

@@ -80,16 +80,6 @@ def with_dial(text: str, slide: str, key: str, value: str | float) -> str:
     return with_key(text, place, key, value)
 
 
-def without_bar(text: str, index: int) -> str:
-    """The shop without a piece of its rack."""
-    group, _ = _group(text, "rack")
-    if len(group) < 2:
-        raise Refusal(
-            "The rack has one piece; it cannot be left without any.", "Take it out in the shop file."
-        )
-    return without_item(text, ("rack", index))
-
-
 def with_cutter(text: str, size: float, real: float) -> str:
     """The shop in which a cutter is what it really measures [mm]."""
     group, unit = _group(text, "cutters")
