@@ -125,7 +125,7 @@ class Design:
         for step in place:
             node = node[step]
             if isinstance(step, int):
-                words.append(node["name"] if isinstance(node, dict) else str(step + 1))
+                words.append(str(node.get("name", step + 1)) if isinstance(node, dict) else str(step + 1))
             elif step not in UNNAMED:
                 words.append(step)
         return ".".join(words)

@@ -204,7 +204,7 @@ class WrittenSlit(Entry):
     pinch: str = Field("", description="The screw hole that pinches it together")
 
 
-PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "edges", "slits", "bends")
+PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "slits", "bends")
 """Keys that only hold the features of plates and sheet together."""
 
 

@@ -23,6 +23,7 @@ from tommybar.shapes.plan_regions import encloses, meetings, share_of
 from tommybar.shapes.plate_cuts import Box, Cone, Cut, EdgeCut, Lying, Upright
 from tommybar.shapes.plate_features import Stretch
 from tommybar.shapes.plate_frames import Vector
+from tommybar.shapes.plate_volume import overlap
 
 RELATIVE_ERROR = 1e-7  # of the hole's volume, where it meets other cuts
 POINTS = 16
@@ -128,6 +129,8 @@ def in_metal(
 ) -> Moments:
     """What a hole takes from a plate that has its ``cuts`` and ``others`` already."""
     plate = Upright(outline, 0.0, thickness)
+    cuts = [one for one in cuts if overlap(one.box, hole.box)]
+    others = [one for one in others if overlap(one.box, hole.box)]
     radii = sorted({0.0, *(r for one in hole.stretches for r in (one[1], one[3]))})
 
     def line(angle: float, off: float) -> tuple[tuple[int, ...], list[tuple[float, float]]]:
