@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 # a ten-inch tablet shows 800 x 1280 pixels of its own at 149 to the inch; enlarged by half in the browser
@@ -64,3 +65,8 @@ def settled(page) -> None:
         """() => { const words = document.querySelector('#sync p').textContent;
         return words.includes('All marks are kept') && !words.includes('planned again'); }"""
     )
+
+
+def limits(page) -> str:
+    """The limits of the first size at the open hold point, as written: "7.985 to 8.000 mm"."""
+    return re.search(r"[0-9.]+ to [0-9.]+ (mm|in)", page.inner_text("#hold"))[0]
