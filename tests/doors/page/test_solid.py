@@ -148,6 +148,18 @@ def test_without_webgl_the_picture_stays_and_is_told(page_at, demo):
     assert page.locator(".solid-acts").count() == 0
 
 
+def test_a_plan_that_takes_long_is_waited_for_and_a_refusal_is_told(page_at, demo):
+    """The page of work in progress is asked past; an answer that is none leaves the picture and says so."""
+    page = page_at("tablet")
+    answers = [{"content_type": "text/html", "body": "<p>The plan is being worked out</p>"}, {"status": 400}]
+    page.route("**/solid.json", lambda route: route.fulfill(**answers.pop(0)))
+    page.goto(demo)
+    page.get_by_text("the server answered 400. Here is the picture instead.").wait_for()
+
+    assert answers == []
+    expect(page.locator(".solid-still svg")).to_be_visible()
+
+
 def test_a_part_is_turned_on_demand(page_at, demo, axe, shoot):
     """Nothing is fetched until the button is pressed; the library comes from here; the scan finds nothing."""
     page = page_at("tablet")

@@ -22,29 +22,39 @@ function button(words, deed) {
   return one;
 }
 
+// While the plan is still being worked out, the server answers with that page; ask again.
+async function solids(address) {
+  for (let tries = 0; tries < 120; tries++) {
+    const answer = await fetch(address, { headers: { accept: "application/json" } });
+    if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
+    if (answer.headers.get("content-type").startsWith("application/json")) return answer.json();
+    await new Promise((done) => setTimeout(done, 1000));
+  }
+  throw new Error("the plan takes too long");
+}
+
 class View {
   constructor(figure) {
     this.figure = figure;
     this.said = made("p", { class: "solid-said", role: "status" });
     figure.append(this.said);
+    this.instead = figure.querySelector(".solid-still") ? "Here is the picture instead." : "The drawing above shows it.";
   }
 
   async begin() {
     if (!able()) {
-      this.say("This browser cannot draw in three dimensions (it has no WebGL 2): here is the picture instead.");
+      this.say(`This browser cannot draw in three dimensions: it has no WebGL 2. ${this.instead}`);
       return;
     }
     this.say("The solids are being worked out.");
     try {
-      const answer = await fetch(this.figure.dataset.solid, { headers: { accept: "application/json" } });
-      if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
-      this.data = await answer.json();
+      this.data = await solids(this.figure.dataset.solid);
     } catch (fault) {
-      this.say(`The solids could not be fetched: ${fault.message}. Here is the picture instead.`);
+      this.say(`The solids could not be fetched: ${fault.message}. ${this.instead}`);
       return;
     }
     if (!this.data.parts.length) {
-      this.say([...this.data.lacks, "Here is the picture instead."].join(" "));
+      this.say([...this.data.lacks, this.instead].join(" "));
       return;
     }
     this.place = made("div", {
@@ -83,7 +93,7 @@ class View {
     scene.canvas.addEventListener("webglcontextlost", (event) => {
       event.preventDefault();
       this.figure.classList.remove("is-live");
-      this.say("The drawing was taken from the browser; load the page again for it. Here is the picture instead.");
+      this.say(`The browser has given the view up; load the page again for it. ${this.instead}`);
     });
   }
 
