@@ -1,0 +1,257 @@
+"""What moves past what: gaps between moving pieces and those that stand still, over the whole movement.
+
+A whole turn needs no steps: a point of a moving piece sweeps the circle of
+its radius and height about the axis, so two pieces come nearest in the plane
+of (height, radius), in which each is the area that its surface takes at any
+angle. A part of a turn and a slide are followed in steps, each no longer than
+the gap that stands before it, so that nothing can be passed between steps.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from tommybar.assembly.axes import axis_of
+from tommybar.assembly.bodies import allowed, bodies_of, standing
+from tommybar.assembly.links import Link, Piece, links_of
+from tommybar.assembly.placing import Assembly, Placement, assembled
+from tommybar.design.joints import SweepRelation
+from tommybar.design.model import SizedDesign
+from tommybar.shapes.features import TurnedShape
+from tommybar.shapes.profile import profile
+from tommybar.shapes.solids.frames import Frame, back, shifted, turned, within
+
+FACETS = 96
+SIDE = 2.0  # longest side of a triangle that is carried into the plane of height and radius [mm]
+LEAST_STEP = 0.02  # a step is at least this long at the outermost point [mm]
+MOST_STEPS = 2000
+THIN = 0.02  # overlap in the plane that fits and chords may make [mm]
+
+
+@dataclass(frozen=True)
+class Clearance:
+    """How near a moving piece comes to one that stands still.
+
+    ``gap`` is the least distance [mm], 0 when they meet; it may be up to
+    ``bound`` less than worked out, for what lies between chords and steps.
+    ``at`` is where along the movement [deg or mm]; None over a whole turn,
+    where every angle counts. ``meets`` says that they would strike. In a part
+    of a turn or a slide a gap of 1 mm or the one wanted is the most that is
+    looked for.
+    """
+
+    moving: Piece
+    fixed: Piece
+    gap: float
+    wanted: float
+    bound: float
+    meets: bool
+    at: float | None = None
+
+
+def sweep_relations(design: SizedDesign) -> tuple[SweepRelation, ...]:
+    """The design's sweeps, and one for each purpose whose parts turn together and that no sweep names."""
+    found = list(design.sweeps)
+    for purpose in design.purposes:
+        if any(set(purpose.turns) <= set(one.moving) for one in found):
+            continue
+        axis = _longest_turned(design, purpose.turns)
+        if axis:
+            found.append(SweepRelation(tuple(purpose.turns), axis, (), 0.0))
+    return tuple(found)
+
+
+def _longest_turned(design: SizedDesign, names: Sequence[str]) -> str:
+    """The longest land of the longest turned part among some, as the axis they turn about."""
+    shafts = [part for part in design.parts if part.name in names and isinstance(part.shape, TurnedShape)]
+    if not shafts:
+        return ""
+    shaft = max(
+        shafts, key=lambda part: part.shape.length.value if isinstance(part.shape, TurnedShape) else 0.0
+    )
+    assert isinstance(shaft.shape, TurnedShape)
+    land = max(shaft.shape.outside, key=lambda one: one.end - one.start)
+    return f"{shaft.name}.{land.name}"
+
+
+def clearances(design: SizedDesign, whole: Assembly | None = None) -> tuple[Clearance, ...]:
+    """The gaps of all sweeps of a design, the least first.
+
+    Pieces that a fit or a thread joins bear on one another and count only
+    when they would strike.
+    """
+    whole = whole or assembled(design)
+    links = links_of(design)
+    found: list[Clearance] = []
+    for sweep in sweep_relations(design):
+        found += _of_sweep(sweep, design, whole, links)
+    return tuple(sorted(found, key=lambda one: (one.gap, one.moving, one.fixed)))
+
+
+def _of_sweep(
+    sweep: SweepRelation, design: SizedDesign, whole: Assembly, links: Sequence[Link]
+) -> list[Clearance]:
+    moving = [one for one in whole.placements if one.part in sweep.moving]
+    fixed = [
+        one
+        for one in whole.placements
+        if one.part not in sweep.moving and (not sweep.fixed or one.part in sweep.fixed)
+    ]
+    at = _axis(sweep.axis, design, whole)
+    if at is None or not moving or not fixed:
+        return []
+    joined = {frozenset((link.first, link.second)) for link in links}
+    moved = [one for one in moving if not _screwed_to(one, fixed, links)]
+    if sweep.way == "turns" and abs(sweep.travel[1] - sweep.travel[0]) >= 360 - 1e-9:
+        return _whole_turn(sweep, design, moved, fixed, at, joined, whole)
+    return _in_steps(sweep, design, moved, fixed, at, links, whole)
+
+
+def _screwed_to(one: Placement, fixed: Sequence[Placement], links: Sequence[Link]) -> bool:
+    """Whether a piece that is said to move is screwed down to one that is not; it is then left to the checks."""
+    still = {(other.part, other.instance) for other in fixed}
+    mine = (one.part, one.instance)
+    return any(
+        link.kind == "screw" and mine in (link.first, link.second) and {link.first, link.second} & still
+        for link in links
+    )
+
+
+def _axis(name: str, design: SizedDesign, whole: Assembly) -> Frame | None:
+    """The frame whose z is the axis of a feature, where its first piece stands."""
+    part, _, feature = name.partition(".")
+    place = whole.of(part)
+    found = axis_of(design.part(part).shape, feature) if place else None
+    return within(place.frame, found.at) if place and found else None
+
+
+def _whole_turn(
+    sweep: SweepRelation,
+    design: SizedDesign,
+    moving: Sequence[Placement],
+    fixed: Sequence[Placement],
+    at: Frame,
+    joined: set[frozenset[Piece]],
+    whole: Assembly,
+) -> list[Clearance]:
+    bodies = bodies_of(design, [*moving, *fixed], FACETS)
+    areas = {
+        (one.part, one.instance): _area(design, one, at, bodies[one.part, one.instance].mesh)
+        for one in (*moving, *fixed)
+        if (one.part, one.instance) in bodies
+    }
+    found = []
+    for first in ((one.part, one.instance) for one in moving):
+        for second in ((one.part, one.instance) for one in fixed):
+            if first not in areas or second not in areas:
+                continue
+            (one, bound_one), (other, bound_other) = areas[first], areas[second]
+            bound = bound_one + bound_other
+            thick = _shared(one, other)
+            bearing = frozenset((first, second)) in joined
+            meets = thick > THIN + (bound if bearing else 0.0)
+            if bearing and not meets:
+                continue
+            gap = 0.0 if meets else _apart(one, other)
+            found.append(Clearance(first, second, gap, sweep.gap, bound, meets))
+    return found
+
+
+def _shared(one: Any, other: Any) -> float:
+    """Mean thickness of what two areas share, each told as patches [mm]."""
+    from shapely import STRtree, union_all
+
+    pairs = STRtree(other).query(one, predicate="intersects")
+    if pairs.shape[1] == 0:
+        return 0.0
+    both = union_all(one[np.unique(pairs[0])]).intersection(union_all(other[np.unique(pairs[1])]))
+    return float(2 * both.area / both.length) if both.length > 0 else 0.0
+
+
+def _apart(one: Any, other: Any) -> float:
+    """Least distance of two areas, each told as patches [mm]."""
+    from shapely import STRtree
+
+    _, far = STRtree(other).query_nearest(one, return_distance=True, all_matches=False)
+    return float(far.min())
+
+
+def _area(design: SizedDesign, one: Placement, at: Frame, mesh: Any) -> tuple[Any, float]:
+    """Patches of (height, radius) that a piece takes at any angle about an axis, and how true they are [mm]."""
+    from shapely import Polygon, polygons
+
+    told = within(back(at), one.frame)
+    shape = design.part(one.part).shape
+    if isinstance(shape, TurnedShape) and math.hypot(told[3], told[7]) < 1e-6 and abs(told[10]) > 1 - 1e-9:
+        ring = [point for piece in profile(shape) for point in piece.chords()]
+        return np.array([Polygon([(told[11] + math.copysign(z, told[10]), r) for z, r in ring])]), 1e-3
+    own = standing(mesh, back(at)).refine_to_length(SIDE).to_mesh64()
+    points = np.asarray(own.vert_properties)[:, :3]
+    plane = np.stack([points[:, 2], np.hypot(points[:, 0], points[:, 1])], axis=1)
+    corners = plane[np.asarray(own.tri_verts, dtype=np.int64)]
+    a, b, c = corners[:, 0], corners[:, 1], corners[:, 2]
+    twice = np.abs((b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0])
+    patches = polygons(np.concatenate([corners, corners[:, :1]], axis=1)[twice > 1e-9])
+    nearest = float(plane[:, 1].min())
+    # a straight side that passes the axis at radius r sags from its chord by at most s^2 / 8 r, or half of it
+    return patches, min(SIDE * SIDE / (8 * max(nearest, 1e-9)), SIDE / 2)
+
+
+def _in_steps(
+    sweep: SweepRelation,
+    design: SizedDesign,
+    moving: Sequence[Placement],
+    fixed: Sequence[Placement],
+    at: Frame,
+    links: Sequence[Link],
+    whole: Assembly,
+) -> list[Clearance]:
+    """Each moving piece followed along its travel, as far at a time as its gap allows."""
+    bodies = bodies_of(design, [*moving, *fixed], FACETS)
+    frames = {(one.part, one.instance): one.frame for one in whole.placements}
+    spared = {frozenset((one.first, one.second)) for one in allowed(links, frames, design)}
+    joined = {frozenset((link.first, link.second)) for link in links}
+    found = []
+    for first in (body for piece, body in bodies.items() if piece[0] in sweep.moving):
+        far = _farthest(standing(first.mesh, back(at)))
+        for second in (body for piece, body in bodies.items() if piece[0] not in sweep.moving):
+            pair = frozenset((first.piece, second.piece))
+            if pair in spared or pair in joined:
+                continue
+            found.append(_followed(sweep, first.piece, first.mesh, second.piece, second.mesh, at, far))
+    return found
+
+
+def _followed(
+    sweep: SweepRelation, first: Piece, mesh: Any, second: Piece, still: Any, at: Frame, far: float
+) -> Clearance:
+    place, end = sweep.travel
+    reach = max(sweep.gap, 1.0)
+    best, where, steps = math.inf, place, 0
+    unit = math.degrees(1 / far) if sweep.way == "turns" else 1.0  # of travel for 1 mm at the outermost point
+    while place <= end and steps < MOST_STEPS:
+        own = turned(place) if sweep.way == "turns" else shifted(z=place)
+        body = standing(mesh, within(within(at, own), back(at)))
+        shared = body ^ still
+        if not shared.is_empty() and 2 * shared.volume() / shared.surface_area() > THIN:
+            return Clearance(first, second, 0.0, sweep.gap, LEAST_STEP, True, place)
+        gap = float(body.min_gap(still, reach))
+        if gap < best:
+            best, where = gap, place
+        if place >= end:
+            break
+        place = min(end, place + max(gap, LEAST_STEP) * unit)
+        steps += 1
+    if place < end:
+        return Clearance(first, second, best, sweep.gap, math.inf, False, where)
+    return Clearance(first, second, best, sweep.gap, LEAST_STEP, False, where)
+
+
+def _farthest(mesh: Any) -> float:
+    points = np.asarray(mesh.to_mesh64().vert_properties)[:, :2]
+    return max(float(np.hypot(points[:, 0], points[:, 1]).max()), 1e-6)
