@@ -288,12 +288,48 @@ def test_every_addition_offers_keys_that_the_file_knows(demo):
     from tommybar.design.loaded import design_schema
     from tommybar.web.additions import features
 
-    entries = {"outside": "WrittenLand", "bores": "WrittenBore", "recesses": "WrittenRecess", "grooves": "WrittenGroove",
-               "cross_holes": "WrittenCross"}  # fmt: skip
     definitions = design_schema()["$defs"]
     for one in features():
-        name = entries.get(
-            one["place"][-1], "WrittenCircle" if one["kind"] == "turned" else "WrittenPlateHole"
-        )
-        known = set(definitions[name]["properties"]) | {"x", "y"}
-        assert {field["key"] for field in one["fields"]} | set(one.get("with", {})) <= known, one["name"]
+        part = definitions["WrittenTurned" if one["kind"] == "turned" else "WrittenPlate"]
+        known = entry_of(definitions, part["properties"][one["place"][-1]]["items"])
+        if one["kind"] == "plate":
+            known = known | {"x": {}, "y": {}}
+        for key in [field["key"] for field in one["fields"]] + list(one.get("with", {})):
+            outer, _, inner = key.partition(".")
+            assert outer in known, (one["name"], key)
+            if inner:
+                assert inner in entry_of(definitions, known[outer]), (one["name"], key)
+
+
+def entry_of(definitions: dict, schema: dict) -> dict:
+    """The keys of an entry of the file by its reference, the last of several that it may be."""
+    options = [*schema.get("anyOf", []), schema]
+    name = next(one["$ref"] for one in options if "$ref" in one)
+    return definitions[name.rpartition("/")[2]]["properties"]
+
+
+BORED = "      bores: [{name: bore, dia: 12, through: true}]\n"
+EXAMPLES = """tommybar: 1
+design: A part for every addition
+units: mm
+parts:
+  part:
+    material: mild steel
+    turned:
+      outside: [{name: body, dia: 60, long: 60}, {name: head, dia: 60, long: 20}]
+      bores: [{name: bore, dia: 12, through: true}]
+"""
+
+
+def test_every_turned_addition_makes_a_part_with_its_own_examples():
+    """What stands as an example in each question can be written into one part and loads."""
+    from tommybar.web.additions import features, with_feature
+
+    for one in features():
+        if one["kind"] != "turned":
+            continue
+        bored = "bore" in [field.get("example") for field in one["fields"] if field["key"] in ("on", "into")]
+        text = EXAMPLES if bored else EXAMPLES.replace(BORED, "")
+        typed = {field["key"]: field.get("example", "") or field["choices"][0] for field in one["fields"]}
+        new = with_feature(text, "part", one["name"], typed | {"face": "B"} if "face" in typed else typed)
+        design_from_text(new)

@@ -270,7 +270,8 @@ def build_cross(
         if dia + 2 * abs(offset) >= land.least:
             what = f"The hole is {dia:g} mm; {one.on} is {land.least:g} mm in diameter."
             if offset:
-                what = f"The hole reaches {abs(offset) + dia / 2:g} mm from the axis; {one.on} is {land.least / 2:g} mm in radius."
+                reach, radius = abs(offset) + dia / 2, land.least / 2
+                what = f"The hole reaches {reach:g} mm from the axis; {one.on} is {radius:g} mm in radius."
             key = "offset" if offset else "thread" if thread else "dia"
             read.complain((*here, key), what, "Make the hole smaller.")
         if one.into:

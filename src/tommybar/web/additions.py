@@ -41,12 +41,27 @@ def with_feature(text: str, part: str, name: str, typed: Mapping[str, str]) -> s
         raise Refusal(
             f"Not said: {', '.join(lacking)}.", "Fill every field that is not marked as one that may lack."
         )
-    pairs = [
-        f"{field['key']}: {as_written(typed[field['key']])}"
-        for field in feature["fields"]
-        if typed.get(field["key"], "").strip() and field["key"] not in ("x", "y")
-    ]
+    pairs = _pairs(
+        {
+            field["key"]: as_written(typed[field["key"]])
+            for field in feature["fields"]
+            if typed.get(field["key"], "").strip() and field["key"] not in ("x", "y")
+        }
+    )
     pairs += [f"{key}: {value}" for key, value in feature.get("with", {}).items()]
     if feature["kind"] == "plate":
         pairs.append(f"at: [[{as_written(typed['x'])}, {as_written(typed['y'])}]]")
     return appended(text, ("parts", part, *feature["place"]), f"{{{', '.join(pairs)}}}")
+
+
+def _pairs(written: Mapping[str, str]) -> list[str]:
+    """Keys and values as they stand in the file; "cone.large" is large within cone."""
+    groups: dict[str, list[str]] = {}
+    for key, value in written.items():
+        outer, _, inner = key.partition(".")
+        groups.setdefault(outer, []).append(f"{inner}: {value}" if inner else value)
+    within = {key.partition(".")[0] for key in written if "." in key}
+    return [
+        f"{key}: {{{', '.join(all_of)}}}" if key in within else f"{key}: {all_of[0]}"
+        for key, all_of in groups.items()
+    ]
