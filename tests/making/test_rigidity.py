@@ -14,7 +14,7 @@ from tommybar.making.grips import Option
 from tommybar.making.jobs import jobs_of
 from tommybar.making.lengths import spoken
 from tommybar.making.parts import route_part
-from tommybar.making.rigidity import allowed_cut, give
+from tommybar.making.rigidity import allowed_cut, drilling_feed_held, give
 from tommybar.making.turning import finish, rough
 from tommybar.making.workpiece import Workpiece
 from tommybar.planning import routed
@@ -168,3 +168,31 @@ def test_a_long_shaft_does_not_hang_on_its_short_thread(made, shop_r):
 
     for card in made("shaft", needs=tight).cards:
         assert "sleeve" not in card.hold.device or card.hold.sticks_out <= 6 * card.hold.dia + 1.0
+
+
+def test_a_drill_is_fed_as_motor_and_grip_allow(at_the_lathe, shop_r):
+    """12 in mild steel at 0.125: h = 0.0536, kc = 1350 h^-0.21 = 2498 MPa; lips 2498 x 0.125 x 144 / 8000 = 5.62 N m,
+    half more 8.43. 200 W x 0.75 at 400 rev/min: 3.58 N m. Opened from 6 first: 3/4 of it."""
+    weak = replace(shop_r, lathe=replace(shop_r.lathe, power=200.0))
+    bench = at_the_lathe(bar((24.0, 20.0)), 25.0, 25.0, shop=weak)
+    speed = Speed(400.0, 15.0, (10.0, 20.0), False)
+
+    whole = drilling_feed_held(bench, 12.0, 0.0, speed, 0.125, "bore")
+    opened = drilling_feed_held(bench, 12.0, 6.0, speed, 0.125, "bore")
+    assert whole.feed == pytest.approx(0.125 * (3.58 / 8.43) ** (1 / 0.79), rel=0.01)
+    assert opened.feed == pytest.approx(0.125 * (3.58 / 6.32) ** (1 / 0.79), rel=0.01)
+    assert "the motor" in whole.bound
+
+    strong = at_the_lathe(bar((24.0, 20.0)), 25.0, 25.0)
+    assert drilling_feed_held(strong, 6.0, 0.0, speed, 0.1, "bore").feed == 0.1
+
+
+def test_a_drill_that_stalls_is_told_with_its_torque(at_the_lathe, shop_r):
+    """20 W give 0.36 N m of the 8.4 that are asked for: a caution with both figures."""
+    dead = replace(shop_r, lathe=replace(shop_r.lathe, power=20.0))
+    bench = at_the_lathe(bar((24.0, 20.0)), 25.0, 25.0, shop=dead)
+    drilling_feed_held(bench, 12.0, 0.0, Speed(400.0, 15.0, (10.0, 20.0), False), 0.125, "bore")
+
+    (told,) = bench.findings
+    assert (told.number, told.severity, told.bound) == (405, "caution", "0.4 N m")
+    assert told.figure.startswith("8.4 N m")

@@ -11,6 +11,7 @@ from tommybar.making.cuts import feed_for
 from tommybar.making.dials import graduation_words, travel_words
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.rigidity import drilling_feed_held
 
 CENTRE_DEEP = 1.3  # of its pilot: just into the cone
 START = 2.0  # feed of a drill starts this far from the face [mm]
@@ -89,10 +90,16 @@ def drill_through_sizes(
             continue
         speed = bench.speed(None, "drilling", drill, feature)
         feed = feed_for(bench.part.material, "HSS", "drilling", "roughing", drill)
+        opened = max((d for d in drills[:n]), default=already)
+        held = drilling_feed_held(bench, drill, opened, speed, feed, feature)
+        feed = held.feed
         moves = axial_moves(full + point)
-        cautions: tuple[str, ...] = ()
+        cautions: tuple[str, ...] = (held.bound,) if held.bound else ()
         if bench.part.material.endswith("brass"):
-            cautions = ("Brass grabs: stone the drill's lips to no rake, lock what can be locked.",)
+            cautions = (
+                *cautions,
+                "Brass grabs: stone the drill's lips to no rake, lock what can be locked.",
+            )
         bench.add(
             Step(
                 0,

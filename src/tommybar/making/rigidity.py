@@ -15,6 +15,7 @@ from tommybar.making.practice import rule
 from tommybar.making.workpiece import Workpiece
 from tommybar.mechanics.cutting import cutting_force
 from tommybar.mechanics.deflection import deflection
+from tommybar.mechanics.drilling import lip_torque
 from tommybar.mechanics.drive import deepest_cut, spindle_torque
 from tommybar.mechanics.holding import grip_against_slip, tilt_moment
 from tommybar.mechanics.nose_radius import in_plane_force, nose_chip
@@ -159,6 +160,47 @@ def _limits(
             )
         )
     return found
+
+
+def drilling_feed_held(
+    bench: Bench, drill: float, opened: float, speed: Speed, feed: float, feature: str
+) -> Allowed:
+    """The feed at which motor and grip turn a drill, over the hole that it opens [mm].
+
+    The lips' torque and half as much again, which goes with the area that is
+    cut: a hole opened before takes its share away. Torque goes with the feed
+    to the power of 1 - mc.
+    """
+    if feed <= 0 or speed.rpm <= 0 or opened >= drill:
+        return Allowed(drill, feed)
+    kind, lathe, option = material(bench.part.material), bench.shop.lathe, bench.option
+    share = 1 - (opened / drill) ** 2
+    needs = rule("cut", "drill_torque") * share * lip_torque(kind.kc11, kind.mc, drill, feed)
+    has, bound = (
+        spindle_torque(lathe.power, speed.rpm, lathe.efficiency),
+        f"the motor at {speed.rpm:g} rev/min",
+    )
+    if not option.spigot and not option.seat:
+        holds = (
+            jaw_force(option) * rule("holding", "friction") * option.dia / 2000 / rule("holding", "safety")
+        )
+        if holds < has:
+            has, bound = holds, f"{option.device} on {Mm(option.dia):.1f}"
+    if needs <= has:
+        return Allowed(drill, feed)
+    lower = float(feed * (has / needs) ** (1 / (1 - kind.mc)))
+    if lower < rule("cut", "drill_feed_least") * feed:
+        bench.find(
+            405,
+            "caution",
+            f"{feature}: the drill of {drill:g} mm asks for {needs:.1f} N m, {has:.1f} is what {bound} gives.",
+            feature=feature,
+            figure=f"{needs:.1f} N m at {feed:.3f} mm/rev",
+            bound=f"{has:.1f} N m",
+            remedy="Open the hole in smaller steps, run a slower gear, or bore it from a smaller drill.",
+            source="torque of the lips by specific cutting force, half as much again; jaw forces have no source",
+        )
+    return Allowed(drill, lower, f"Feed kept to {lower:.3f} a turn: {bound} gives {has:.1f} N m and no more.")
 
 
 def boring_cut(bench: Bench, tool: Tool, depth: float, feed: float) -> float:
