@@ -71,6 +71,7 @@ def test_a_float_by_hand():
     (stack,) = float_stacks(design(), Made())
 
     assert stack.left == pytest.approx(0.12)
+    assert stack.made_last == "washer.thick"
     assert stack.last_limits == (pytest.approx(0.96), pytest.approx(1.035))
     assert [one.length for one in stack.fills] == [pytest.approx(2.0), pytest.approx(27.9)]
 

@@ -117,7 +117,7 @@ def _stack(loop: LoopRelation, design: SizedDesign, made: Made) -> FloatStack:
         tuple(one for one in members if one.times < 0),
         loop.least,
         loop.most,
-        loop.made_last,
+        last[0].name if len(last) == 1 else loop.made_last,
         _last_limits(loop, last[0], members) if len(last) == 1 and not last[0].measured else None,
     )
 

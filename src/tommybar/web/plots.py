@@ -280,7 +280,7 @@ def engaged_plot(joints: tuple[Engaged, ...], reader: Reader) -> Drawn:
     scale = plot.across(round_ticks(0.0, reader.of(most)), 20, WIDE - 30, foot, f"thread, {reader.unit}")
     for number, one in enumerate(joints):
         top = 24.0 + 62 * number
-        words = f"{named(one.screw)} in {named(one.into)}: {reader.length(one.engaged)} of {reader.length(one.wanted)}"
+        words = f"{named(one.screw)} in {named(one.into)}: {reader.length(one.engaged)}, {reader.length(one.wanted)} wanted"
         plot.words(0, top - 8, short(words))
         plot.bar("zone there", scale(0), top, scale(reader.of(one.there)), top + 24)
         plot.bar("zone hole", scale(0), top, scale(reader.of(min(one.engaged, one.there))), top + 24)
