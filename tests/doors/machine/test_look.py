@@ -74,6 +74,38 @@ def test_the_number_rules_the_page_and_targets_are_large(opened, size):
     assert page.evaluate("document.getElementById('panel').scrollWidth <= innerWidth")
 
 
+NEAR = """() => { const panel = document.getElementById('panel'), inside = panel.hidden ? document.getElementById('view') : panel;
+  const all = [...inside.querySelectorAll('button, select, .choice, .as-button, input:not([type])')]
+    .filter((one) => one.checkVisibility() && !one.closest('.as-button:not(:scope) input'))
+    .map((one) => [one.textContent.trim().slice(0, 30) || one.id, one.getBoundingClientRect(), Boolean(one.closest('.acts, .hold'))]);
+  const found = [];
+  for (const [i, [name, a, stays]] of all.entries()) for (const [other, b, too] of all.slice(i + 1)) {
+    if (stays !== too) continue; // what stays in sight while the rest is scrolled beneath it
+    const across = Math.max(a.left - b.right, b.left - a.right, 0), down = Math.max(a.top - b.bottom, b.top - a.bottom, 0);
+    if (Math.max(across, down) < 22.5) found.push([name, other, Math.round(Math.max(across, down))]); }
+  return found; }"""  # pairs of targets nearer than 6 mm, in pixels
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_targets_stand_apart(opened, size):
+    """A knuckle or a stylus in a wet hand hits one of them: 6 mm between any two, in every view."""
+    page = opened(size=size)
+    page.click("#signed")
+    near = [page.evaluate(NEAR)]
+    for _ in range(3):
+        page.click("#main")
+        near.append(page.evaluate(NEAR))
+    page.click("#main")
+    near.append(page.evaluate(NEAR))
+    page.keyboard.press("Escape")
+    for words in ("Something is wrong", "Stop for today", "Initials"):
+        page.click(f"#view button:has-text('{words}')")
+        near.append(page.evaluate(NEAR))
+        page.keyboard.press("Escape")
+
+    assert [pair for one in near for pair in one] == []
+
+
 @pytest.mark.parametrize("size", SIZES)
 def test_every_word_is_large_enough_to_be_read_at_arm_s_length(opened, size):
     """Capitals of every word that is seen, in the sketch too, are 3 mm high or more, in every view."""

@@ -86,7 +86,7 @@ function choice(name, words, options, first) {
 }
 
 const chosen = (name) => (document.querySelector(`input[name="${name}"]:checked`) || { value: "" }).value;
-const line = (id, words) => el("p", {}, el("label", { for: id }, words + " "), el("input", { id, maxlength: "60", autocomplete: "off" }));
+const line = (id, words) => el("p", { class: "field" }, el("label", { for: id }, words + " "), el("input", { id, maxlength: "60", autocomplete: "off" }));
 
 function openPause() {
   const part = partOf(view.card);
