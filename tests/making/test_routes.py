@@ -87,13 +87,16 @@ def test_no_reaming_before_roughing(made):
             assert not rough or not last or max(rough) < min(last), (name, card.number)
 
 
-def test_without_the_outside_jaws_the_wheel_goes_to_the_four_jaw_from_a_smaller_bar(made, shop_r):
-    """The four-jaw holds up to 90 and the blank of the rack is 92: a bright bar of 90 keeps its surface as the rim."""
-    other = made("wheel", without_jaws(shop_r, "outside jaws"))
+def test_without_the_outside_jaws_the_wheel_is_a_stop_with_the_four_jaws_range(made, shop_r):
+    """The four-jaw holds up to 90 and the blank is 92; a rim that need not run true may stay a bright bar of 90."""
+    shop = without_jaws(shop_r, "outside jaws")
+    (stop,) = [f for f in made("wheel", shop).findings if f.severity == "stop"]
+    assert (stop.number, stop.figure) == (302, "92 mm blank")
+    assert "four-jaw 4-90 mm" in stop.bound
 
-    assert [card.hold.jaws for card in lathe_cards(other)] == ["four-jaw", "four-jaw"]
-    assert other.blank.size == 90.0
-    assert [f for f in other.findings if f.severity == "stop"] == []
+    loose = made("wheel", shop, needs=())
+    assert [card.hold.jaws for card in lathe_cards(loose)] == ["four-jaw", "four-jaw"]
+    assert loose.blank.size == 90.0
 
 
 def test_without_any_jaws_for_the_wheel_the_stop_gives_figure_and_ranges(made, shop_r):

@@ -31,8 +31,7 @@ def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar,
     assert isinstance(part.shape, TurnedShape)
     dia = largest_outside(part.shape)
     at_full = [f for f in part.shape.outside if isinstance(f, Cylinder) and abs(f.dia.value - dia) < 1e-6]
-    tied = {name for need in part.needs for name in (need.of, need.to)}
-    untied = all(f.name not in tied or f.dia.toleranced for f in at_full)
+    untied = _may_tie(part, at_full)
     sources = [*shop.rack] if stock == "rack" else [*shop.rack, *shop.obtainable]
     found: list[tuple[tuple[float, float], Bar, bool]] = []
     for bar in sources:
@@ -57,6 +56,12 @@ def round_choices(part: Part, shop: Shop, stock: str = "ask") -> list[tuple[Bar,
     return [(bar, stays) for _, bar, stays in found]
 
 
+def _may_tie(part: Part, lands: list[Cylinder]) -> bool:
+    """Whether the bar's surface may stand on these lands: what must run true keeps it only under limits of its own."""
+    tied = {name for need in part.needs for name in (need.of, need.to)}
+    return all(land.name not in tied or land.dia.toleranced for land in lands)
+
+
 def picked_choices(part: Part, shop: Shop, stock: str = "ask") -> list[Bar]:
     """Bars of just the largest diameter of which some are within its limits: the last resort, with its caution."""
     assert isinstance(part.shape, TurnedShape)
@@ -69,6 +74,7 @@ def picked_choices(part: Part, shop: Shop, stock: str = "ask") -> list[Bar]:
         if bar.section == "round"
         and same_material(bar.material, part.material)
         and at_full
+        and _may_tie(part, at_full)
         and all(may_be_picked(bar, land) for land in at_full)
     ][:1]
 
