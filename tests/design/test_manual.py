@@ -19,7 +19,8 @@ def test_samples_load(text):
 
 def test_figures_of_the_samples():
     """By hand: boss 10 + 2 x 6 = 22; seat 12 + 6 - 0.1; plate 3 x 1 1/2 x 3/8 in."""
-    disc, foot = (design_from_text(text).sized() for text in SAMPLES)
+    samples = {re.search(r"design: (.*)", one)[1]: one for one in SAMPLES}
+    disc, foot = (design_from_text(samples[name]).sized() for name in ("Spoked disc", "Foot"))
 
     assert dict(disc.values)["boss"] == 22
     assert disc.loops[0].terms[1].value == pytest.approx(17.9)

@@ -30,7 +30,7 @@ def difference(rings: Sequence[Ring], cut: Ring) -> tuple[Ring, ...]:
     """
     whole = [piece for ring in rings for piece in ring]
     room = _box(cut)
-    if not _meet(_box(whole), room):
+    if not whole or not _meet(_box(whole), room):
         return tuple(rings)
     kept: list[Piece] = [piece for piece in whole if not _meet(piece.box, room)]
     for piece, others in _candidates([piece for piece in whole if _meet(piece.box, room)], cut):
