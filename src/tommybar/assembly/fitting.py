@@ -114,6 +114,14 @@ def meeting(pair: Joined, first: Frame, second: Frame) -> Meeting:
     return Meeting(aside, askew, tuple(gaps))
 
 
+def apart_in_stack(stack: tuple[Axis, Axis], first: Frame, second: Frame) -> float:
+    """How far two lands that a loop counts one after the other stand apart, or in one another [mm]."""
+    told = within(back(within(second, stack[1].at)), within(first, stack[0].at))
+    up = 1.0 if told[10] > 0 else -1.0
+    ends = sorted((told[11] + up * stack[0].low, told[11] + up * stack[0].high))
+    return abs(max(ends[0] - stack[1].high, stack[1].low - ends[1]))
+
+
 def _screwed(pairs: tuple[Joined, ...]) -> tuple[Way, ...]:
     """Faces together and holes over holes; where a pattern allows several ways, each of them."""
     into_first = [_entering(pair.hole) for pair in pairs]  # where the screw leaves, and which way it goes

@@ -36,6 +36,7 @@ class Link:
 
     "screw": ``first`` has the clearance holes and lies on ``second``, which has
     the threads or the next holes. "fit" and "thread": ``first`` has the hole.
+    ``stack`` are lands of both that a loop counts one after the other.
     "screw head": ``second`` is a bought screw in the hole of ``first``.
     """
 
@@ -46,6 +47,7 @@ class Link:
     lasting: str = ""  # "pressed", "bonded", "soldered": it does not come apart again
     engaged: float = 0.0  # length of thread in thread [mm]; 0: as far as it goes
     guessed: str = ""  # why it is taken to be so, where no relation says it
+    stack: tuple[Axis, Axis] | None = None
 
 
 def pieces_of(design: SizedDesign) -> tuple[Piece, ...]:
@@ -144,8 +146,27 @@ def _fits(design: SizedDesign) -> list[Link]:
         for (one, a), (other, b) in dealer.deal(hole, shaft):
             inside, outside = dealer.axis(hole, a), dealer.axis(shaft, b)
             if inside and outside and inside.inside and not outside.inside and one != other:
-                found.append(Link("fit", one, other, (Joined(inside, outside, f"{hole} on {shaft}"),), how))
+                pair = Joined(inside, outside, f"{hole} on {shaft}")
+                stack = _stack(design, one[0], other[0])
+                found.append(Link("fit", one, other, (pair,), how, stack=stack))
     return found
+
+
+def _stack(design: SizedDesign, first: str, second: str) -> tuple[Axis, Axis] | None:
+    """Lands of two parts that one loop adds up, so that they stand one after the other along the axis."""
+    for loop in design.loops:
+        for one in loop.terms:
+            for other in loop.terms:
+                a, b = one.name.split("."), other.name.split(".")
+                if (
+                    (a[0], b[0]) == (first, second)
+                    and one.factor * other.factor > 0
+                    and len(a) == len(b) == 3
+                ):
+                    axes = axis_of(design.part(first).shape, a[1]), axis_of(design.part(second).shape, b[1])
+                    if axes[0] and axes[1]:
+                        return axes[0], axes[1]
+    return None
 
 
 def _threads(design: SizedDesign) -> list[Link]:

@@ -12,14 +12,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from tommybar.assembly.exploded import middle_of, pulled_apart
-from tommybar.assembly.fitting import NEAR, Meeting, Way, meeting, ways
+from tommybar.assembly.fitting import NEAR, Meeting, Way, apart_in_stack, meeting, ways
 from tommybar.assembly.links import Joined, Link, Piece, links_of, pieces_of
 from tommybar.design.model import Part, SizedDesign
 from tommybar.refusals import Refusal
 from tommybar.shapes.solids.frames import HERE, Frame, Vector, back, point, within
 
 KEPT = 48  # ways of standing that are carried on at once
-RANK = {"screw": 0, "fit": 1, "thread": 2, "screw head": 3}
+RANK = {"screw": 0, "lasting": 1, "fit": 2, "thread": 3, "screw head": 4}
 
 
 @dataclass(frozen=True)
@@ -134,7 +134,7 @@ def _sequence(pieces: list[Piece], links: list[Link]) -> tuple[list[Piece], dict
     by: dict[Piece, Link] = {}
     while True:
         nexts = [
-            (RANK[link.kind], number, other, link)
+            (RANK["lasting" if link.lasting else link.kind], number, other, link)
             for number, link in enumerate(links)
             for here, other in ((link.first, link.second), (link.second, link.first))
             if here in order and other not in order
@@ -187,6 +187,8 @@ def _wrong(link: Link, frames: dict[Piece, Frame]) -> float:
     if link.kind == "screw head":
         return 0.0
     total = 0.0
+    if link.stack:
+        total += 5 * apart_in_stack(link.stack, frames[link.first], frames[link.second])
     for pair in link.pairs:
         met = _best_meeting(pair, link, frames)
         total += 10 * met.aside + 1000 * met.askew
