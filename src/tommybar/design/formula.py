@@ -122,6 +122,10 @@ SpeedFormula = Annotated[Formula, *_field("speed", above=0)]
 """A speed above 0 [rev/min]."""
 NumberFormula = Annotated[Formula, *_field("number", least=0)]
 """A plain number, 0 or more."""
+ForceFormula = Annotated[Formula, *_field("force", above=0)]
+"""A force above 0 [N]."""
+TimeFormula = Annotated[Formula, *_field("time", above=0)]
+"""A time above 0 [s]."""
 CountFormula = Annotated[Formula, *_field("count", above=0)]
 """A whole number above 0."""
 

@@ -11,7 +11,7 @@ from tommybar.design.formula import formulas_in
 from tommybar.design.model import SizedDesign
 from tommybar.design.named_sizes import NamedSize, SizeGraph
 from tommybar.design.reading import TINY, Reading
-from tommybar.design.relations import resolve, zones_of_fits
+from tommybar.design.relations import resolve, zones_of_clearances, zones_of_fits
 from tommybar.design.shapes_of_parts import build_part
 from tommybar.design.validation import in_file_order, schema_of, unit_of, validated
 from tommybar.design.written_file import DesignFile, SizesAlone
@@ -75,20 +75,22 @@ class Design:
     def _filled_in(self, worked: dict[str, float | str]) -> tuple[Reading, SizedDesign]:
         written = self._written
         read = Reading(self._file, self.units, worked)
-        read.zones = zones_of_fits(read, written)
+        zones = zones_of_fits(read, written)
+        if any(getattr(one, "clearance", None) and hasattr(one, "fit") for one in written.relations):
+            tried = Reading(self._file, self.units, worked)  # only for the nominal sizes
+            parts = tuple(build_part(tried, name, part) for name, part in written.parts.items())
+            zones = zones_of_clearances(tried, written, parts, zones)
+        read.zones = zones
         parts = tuple(build_part(read, name, part) for name, part in written.parts.items())
-        fits, loops, screws, purposes = resolve(read, written, parts)
+        found = resolve(read, written, parts)
         sized = SizedDesign(
             self.title,
             self.revision,
             self.units,
             tuple(worked.items()),
             parts,
-            fits,
-            loops,
-            screws,
-            purposes,
-            written.cautions,
+            cautions=written.cautions,
+            **found,
         )
         return read, sized
 

@@ -5,68 +5,19 @@ from __future__ import annotations
 import re
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, Discriminator, Field, Tag
+from pydantic import BaseModel, BeforeValidator, Field, model_validator
 
-from tommybar.design.formula import LengthFormula, SpeedFormula
+from tommybar.design.formula import ForceFormula, NumberFormula, SizeFormula, SpeedFormula, TimeFormula
 from tommybar.design.tokens import wrong
 from tommybar.design.validation import Entry, YesNo
 from tommybar.design.written_names import FeatureName
 from tommybar.design.written_parts import WrittenPart
+from tommybar.design.written_relations import Names, Relation
 from tommybar.design.written_sizes import SizeEntry, WrittenMust
+from tommybar.refusals import Refusal
 
-
-def _listed(given: Any) -> Any:
-    return [given] if isinstance(given, str) else given
-
-
-Names = Annotated[list[str], BeforeValidator(_listed, json_schema_input_type=str | list[str])]
-"""One name or a list of names."""
-
-
-class WrittenFit(Entry):
-    """A hole and a shaft that belong together."""
-
-    fit: str = Field(description="The hole, part.feature")
-    on: Names = Field(description="The shaft or shafts, part.feature")
-    limits: str = Field(description="Zone pair, e.g. H7/g6")
-    joint: Literal["", "press", "adhesive", "solder"] = ""
-
-
-class WrittenLoop(Entry):
-    """A chain of lengths with signs whose sum must lie within ``float``."""
-
-    loop: tuple[str, ...] = Field(min_length=1, description="Terms such as base.width, -2 * bush.flange.long")
-    float_: tuple[LengthFormula, LengthFormula] = Field(alias="float", description="Least and most")
-    made_last: str = Field(description="The part whose length is made to measure")
-    name: str = ""
-
-
-class WrittenScrew(Entry):
-    """A screw through clearance holes into a thread."""
-
-    screw: str
-    through: Names
-    into: Names
-
-
-def _relation(given: Any) -> str:
-    keys = given if isinstance(given, dict) else {}
-    for key in ("fit", "loop", "screw"):
-        if key in keys or (not isinstance(given, dict) and hasattr(given, key)):
-            return f"a {key}"  # no tag may be a key, or the place of a fault could not be told
-    return "?"
-
-
-Relation = Annotated[
-    Annotated[WrittenFit, Tag("a fit")]
-    | Annotated[WrittenLoop, Tag("a loop")]
-    | Annotated[WrittenScrew, Tag("a screw")],
-    Discriminator(
-        _relation,
-        custom_error_type="relation",
-        custom_error_message="it must have one of the keys fit, loop, screw",
-    ),
-]
+DUTIES = ("carries", "runs_for", "stroke", "force", "pressure", "sounds", "looks")
+"""Keys of a purpose other than turning."""
 
 
 def _grade(given: Any) -> Any:
@@ -79,14 +30,36 @@ def _grade(given: Any) -> Any:
 
 
 class WrittenPurpose(Entry):
-    """What the thing must do."""
+    """What the thing must do: parts that turn together at a speed, or one of the other duties."""
 
-    turns: Names = Field(description="Parts that turn together")
-    at: SpeedFormula
+    turns: Names = Field(default_factory=list, description="Parts that turn together")
+    at: SpeedFormula | None = None
     balance: Annotated[float | None, BeforeValidator(_grade, json_schema_input_type=str)] = Field(
         None, description="Grade, e.g. G 6.3"
     )
     hand_driven: YesNo = False
+    carries: ForceFormula | None = Field(None, description="Load")
+    runs_for: TimeFormula | None = Field(None, description="Time once set going")
+    stroke: SizeFormula | None = None
+    force: ForceFormula | None = None
+    pressure: NumberFormula | None = Field(
+        None, description="bar above the air's; only up to a statement's worth"
+    )
+    sounds: NumberFormula | None = Field(None, description="Hz")
+    looks: str = Field("", description="What it must look like, in words")
+    on: Names = Field(default_factory=list, description="Parts or features of that duty")
+    most: NumberFormula | None = Field(None, description="Greatest, in the same unit")
+
+    @model_validator(mode="after")
+    def _one_duty(self) -> Any:
+        given = [key for key in ("turns", *DUTIES) if getattr(self, key)]
+        if len(given) != 1:
+            had = " and ".join(given) or "none of them"
+            known = ", ".join(("turns", *DUTIES))
+            raise Refusal(f"The purpose has {had}; it must have one of {known}.", "Keep one.")
+        if self.turns and self.at is None:
+            raise Refusal('The key "at" is missing.', "Add the speed, e.g. at: 240 rev/min.")
+        return self
 
 
 class DesignFile(Entry):
