@@ -17,6 +17,10 @@ import time
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tommybar.design.model import Part
 
 ROOT = Path(__file__).resolve().parents[1]
 DESIGN = ROOT / "examples" / "demonstrator" / "design.yaml"
@@ -123,6 +127,45 @@ def replans() -> list[Row]:
         at_most("re-plan, warm, one part touched (throw)", 1000 * warm["throw"], "ms", 100),
         at_most("re-plan, warm, every part touched (wheel_dia)", 1000 * warm["wheel_dia"], "ms", 500),
         at_most("pack of the demonstrator, seven parts", packed, "s", 5.0),
+    ]
+
+
+def solids() -> list[Row]:
+    """How long one part takes as STEP and as GLB once the kernel is loaded, and what is told of the assembly."""
+    from tommybar.assembly.interference import overlaps
+    from tommybar.assembly.order import order_of
+    from tommybar.assembly.placing import assembled
+    from tommybar.assembly.sweep import clearances
+    from tommybar.design import load_design
+    from tommybar.pack.glb import part_glb
+    from tommybar.pack.step import part_step
+    from tommybar.shapes.mesh import mesh_of
+    from tommybar.shapes.solids.kernel import solid_of
+
+    design = load_design(DESIGN).sized()
+    made = [part for part in design.parts if part.shape is not None]
+    part_step(made[0])
+
+    def slowest(write: Callable[[Part], bytes]) -> float:
+        taken = []
+        for part in made:
+
+            def afresh(part: Part = part) -> None:
+                solid_of.cache_clear()
+                mesh_of.cache_clear()
+                write(part)
+
+            taken.append(seconds(afresh))
+        return max(taken)
+
+    whole = assembled(design)
+    return [
+        at_most("STEP of one part, the slowest of the demonstrator's", slowest(part_step), "s", 0.6),
+        at_most("GLB of one part, the slowest of the demonstrator's", 1000 * slowest(part_glb), "ms", 200),
+        at_most("placing the demonstrator", 1000 * seconds(lambda: assembled(design)), "ms", 200),
+        at_most("its overlaps", seconds(lambda: overlaps(design, whole)), "s", 1.5),
+        at_most("its gaps over a whole turn", seconds(lambda: clearances(design, whole)), "s", 1.5),
+        at_most("its order of assembly", seconds(lambda: order_of(design, whole)), "s", 2.0),
     ]
 
 
@@ -301,7 +344,7 @@ def tables() -> list[Row]:
 
 def main() -> None:
     """Measure, print, write."""
-    rows = [*starts(), *first_page(), *redrawn(), *step_change(), *tables(), *replans()]
+    rows = [*starts(), *first_page(), *redrawn(), *step_change(), *tables(), *replans(), *solids()]
     wide = max(len(row.what) for row in rows)
     for row in rows:
         verdict = "met" if row.met else "NOT met"
