@@ -77,7 +77,8 @@ def test_the_number_rules_the_page_and_targets_are_large(opened, size):
 NEAR = """() => { const panel = document.getElementById('panel'), inside = panel.hidden ? document.getElementById('view') : panel;
   const all = [...inside.querySelectorAll('button, select, .choice, .as-button, input:not([type])')]
     .filter((one) => one.checkVisibility() && !one.closest('.as-button:not(:scope) input'))
-    .map((one) => [one.textContent.trim().slice(0, 30) || one.id, one.getBoundingClientRect(), Boolean(one.closest('.acts, .hold'))]);
+    .map((one) => [one.textContent.trim().slice(0, 30) || one.id, one.getBoundingClientRect(),
+      Boolean(one.closest('.acts, .hold'))]);
   const found = [];
   for (const [i, [name, a, stays]] of all.entries()) for (const [other, b, too] of all.slice(i + 1)) {
     if (stays !== too) continue; // what stays in sight while the rest is scrolled beneath it
