@@ -39,10 +39,10 @@ CUP_OVER_POINT = (
 )
 
 
-def true(look: Names, one: WrittenRunout, place: Place) -> RunoutRelation | None:
+def runout(look: Names, one: WrittenRunout, place: Place) -> RunoutRelation | None:
     """A feature true to a datum."""
-    found = look.feature(one.true, (*place, "true")), look.feature(one.to, (*place, "to"))
-    return None if None in found else RunoutRelation(one.true, one.to, look.read.of(one.within))
+    found = look.feature(one.runout, (*place, "runout")), look.feature(one.to, (*place, "to"))
+    return None if None in found else RunoutRelation(one.runout, one.to, look.read.of(one.within))
 
 
 def square(look: Names, one: WrittenSquare, place: Place) -> SquareRelation | None:

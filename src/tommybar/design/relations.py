@@ -35,7 +35,7 @@ PLAY_PAIRS = tuple(
 )
 """Zone pairs with clearance that a wish in figures is fulfilled with."""
 RESOLVERS: dict[str, tuple[str, Callable[[Names, Any, Place], object | None]]] = {
-    "true": ("runouts", motion_relations.true),
+    "runout": ("runouts", motion_relations.runout),
     "square": ("squares", motion_relations.square),
     "clock": ("clockings", motion_relations.clocking),
     "thread": ("threads", joint_relations.thread_pair),

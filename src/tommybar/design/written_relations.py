@@ -80,7 +80,7 @@ class WrittenScrew(Entry):
 class WrittenRunout(Entry):
     """A feature that must run true to a datum of the same or another part."""
 
-    true: str
+    runout: str
     to: str
     within: SizeFormula = Field(description="Full reading")
 
@@ -244,7 +244,7 @@ KEYS = {
     "loop": WrittenLoop,
     "pattern": WrittenPattern,
     "screw": WrittenScrew,
-    "true": WrittenRunout,
+    "runout": WrittenRunout,
     "square": WrittenSquare,
     "parallel": WrittenSquare,
     "clock": WrittenClocking,
@@ -278,7 +278,7 @@ Relation = Annotated[
     | Annotated[WrittenLoop, Tag("a loop")]
     | Annotated[WrittenPattern, Tag("a pattern")]
     | Annotated[WrittenScrew, Tag("a screw")]
-    | Annotated[WrittenRunout, Tag("a true")]
+    | Annotated[WrittenRunout, Tag("a runout")]
     | Annotated[WrittenSquare, Tag("a square")]
     | Annotated[WrittenClocking, Tag("a clock")]
     | Annotated[WrittenThread, Tag("a thread")]
