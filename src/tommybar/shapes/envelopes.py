@@ -97,10 +97,10 @@ def envelope(designation: str) -> BoughtShape:
             return reader(designation, found)
     standards = [*SCREWS, *NUTS, *WASHERS, "DIN 471", "DIN 472", "ISO 8734", "ISO 3290", "ISO 3601"]
     first = " ".join(text.split()[:2])
-    remedy = nearest(first, standards) or f"Write it like {', '.join(WRITTEN)}"
+    remedy = nearest(first, standards) or f"Write it like {', '.join(WRITTEN)}."
     raise Refusal(
         f'"{designation}" is in no table of bought parts.',
-        f"{remedy.rstrip('.')}; or give its own figures: kind, sizes and source.",
+        f"{remedy} Or give its own figures: kind, sizes and source.",
     )
 
 
