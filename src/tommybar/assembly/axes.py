@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -64,6 +65,16 @@ def axis_of(shape: Shape | BoughtShape | None, name: str, number: int = 0) -> Ax
     return None
 
 
+def axis_of_bought(shape: BoughtShape, inside: bool) -> Axis:
+    """The axis of a bought part that sits in a bore (outside) or on a land (inside)."""
+    sizes = dict(shape.sizes)
+    if shape.kind == "ball":
+        return Axis(HERE, -sizes["dia"] / 2, sizes["dia"] / 2, inside)
+    names = ("length", "width", "thickness", "height", "wide", "section")
+    long = next((sizes[name] for name in names if name in sizes), 1.0)
+    return Axis(HERE, 0.0, long, inside, inside, inside)
+
+
 def count_of(shape: Shape | BoughtShape | None, name: str) -> int:
     """How many equal holes the feature of that name has; 1 for anything else."""
     if isinstance(shape, TurnedShape):
@@ -84,7 +95,9 @@ def _of_turned(shape: TurnedShape, name: str, number: int) -> Axis | None:
             dia = max(land.start_dia, land.end_dia)
             before = lands[n - 1].end_dia > dia + 1e-6 if n else False
             after = lands[n + 1].start_dia > dia + 1e-6 if n + 1 < len(lands) else False
-            return Axis(HERE, land.start, land.end, False, before, after, not before, not after)
+            first = not before and land.start_dia <= land.end_dia  # the slimmer end goes in first
+            last = not after and land.end_dia <= land.start_dia
+            return Axis(HERE, land.start, land.end, False, before, after, first, last)
     for bore in shape.bores:
         if bore.name == name:
             return _of_bore(bore, shape)
@@ -141,7 +154,11 @@ def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
 
 def _of_end(end: Cup | CentreHole | BoreTaper, shape: TurnedShape) -> Axis:
     """A cup, centre or taper in a face: a short axis at that face, open to the outside."""
-    deep = end.depth if isinstance(end, BoreTaper) else 1.0
+    deep = 1.0
+    if isinstance(end, BoreTaper):
+        deep = end.depth
+    elif isinstance(end, Cup):
+        deep = end.mouth / 2 / math.tan(math.radians(end.included / 2))
     if end.face == "A":
         return Axis(HERE, 0.0, deep, True, True, False, True, False)
     length = shape.length.value

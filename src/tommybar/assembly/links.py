@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
-from tommybar.assembly.axes import Axis, axis_of, count_of
+from tommybar.assembly.axes import Axis, axis_of, axis_of_bought, count_of
 from tommybar.design.model import Part, SizedDesign
 from tommybar.shapes.features import Bore, CircleHoles, Cylinder, TurnedShape
 
@@ -57,7 +57,7 @@ def pieces_of(design: SizedDesign) -> tuple[Piece, ...]:
 
 def links_of(design: SizedDesign) -> tuple[Link, ...]:
     """All links of a design, screws first."""
-    found = [*_screws(design), *_fits(design), *_threads(design)]
+    found = [*_screws(design), *_fits(design), *_seats(design), *_contacts(design), *_threads(design)]
     named = {piece for link in found for piece in (link.first, link.second)}
     found += _screw_heads(design)
     found += _same_threads(design, named, found)
@@ -186,20 +186,67 @@ def _threads(design: SizedDesign) -> list[Link]:
 
 def _screw_heads(design: SizedDesign) -> list[Link]:
     """Bought screws that a joint names, one in each of its first holes."""
-    pairs = [
-        (joint.through[0], joint.bought) for joint in design.screw_joints if joint.bought and joint.through
-    ]
-    dealer = _Dealer(design, [(first, first) for first, _ in pairs])
+    joints = [one for one in design.screw_joints if one.bought and one.through]
+    holes = [one.through[0] for one in joints]
+    dealer = _Dealer(design, [])
+    seen: dict[str, int] = {}
     used: dict[str, int] = {}
     found = []
-    for hole, bought in pairs:
-        part = dealer.part(bought)
-        for (one, a), _ in dealer.deal(hole, hole)[:1]:
-            axis = dealer.axis(hole, a)
-            number = used[bought] = used.get(bought, 0) + 1
-            if axis and part and part.envelope and number <= part.count:
-                joined = Joined(axis, axis, f"{bought} in {hole}")
-                found.append(Link("screw head", one, (bought, number), (joined,)))
+    for joint, hole in zip(joints, holes, strict=True):
+        part, bought = dealer.part(hole), dealer.part(joint.bought)
+        if part is None or bought is None or bought.envelope is None:
+            continue
+        equal = count_of(part.shape, hole.partition(".")[2])
+        places, uses = part.count * equal, holes.count(hole)
+        first = seen.get(hole, 0)
+        seen[hole] = first + 1
+        for copy in range(max(1, places // uses)):
+            place = (first + copy * uses) % places
+            axis = dealer.axis(hole, place % equal)
+            number = used[bought.name] = used.get(bought.name, 0) + 1
+            if axis and number <= bought.count:
+                seat = replace(axis, high=axis.high - joint.seat) if axis.high_open else axis
+                joined = Joined(seat, seat, f"{bought.name} in {hole}")
+                one = (part.name, place // equal + 1)
+                found.append(Link("screw head", one, (bought.name, number), (joined,)))
+    return found
+
+
+def _seats(design: SizedDesign) -> list[Link]:
+    """Bought parts in a bore, or on a land, that shares a figure of their table."""
+    dealer = _Dealer(design, [(seat.bought, seat.seat) for seat in design.seats])
+    found = []
+    for seat in design.seats:
+        for (one, _), (other, b) in dealer.deal(seat.bought, seat.seat):
+            part, place = dealer.part(seat.bought), dealer.axis(seat.seat, b)
+            if part is None or part.envelope is None or place is None or one == other:
+                continue
+            own = axis_of_bought(part.envelope, inside=not place.inside)
+            words = f"{seat.bought} at {seat.seat}"
+            if place.inside:
+                found.append(Link("fit", other, one, (Joined(place, own, words),)))
+            else:
+                found.append(Link("fit", one, other, (Joined(own, place, words),)))
+    return found
+
+
+def _contacts(design: SizedDesign) -> list[Link]:
+    """Points in their cups, the tip at the cup's own tip."""
+    pairs = [
+        (one.second, one.first) if one.second else (one.first, one.second)
+        for one in design.contacts
+        if one.way == "point in cup"
+    ]
+    dealer = _Dealer(design, pairs)
+    found = []
+    for first, second in pairs:
+        for (one, a), (other, b) in dealer.deal(first, second):
+            axes = [(one, dealer.axis(first, a)), (other, dealer.axis(second, b))]
+            cup = next(((piece, axis) for piece, axis in axes if axis and axis.inside), None)
+            tip = next(((piece, axis) for piece, axis in axes if axis and not axis.inside), None)
+            if cup and tip and cup[1] and tip[1] and one != other:
+                joined = Joined(cup[1], tip[1], f"{second} in {first}")
+                found.append(Link("fit", cup[0], tip[0], (joined,)))
     return found
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from tommybar.assembly.clocking import clocked
 from tommybar.assembly.exploded import middle_of, pulled_apart
 from tommybar.assembly.fitting import NEAR, Meeting, Way, apart_in_stack, meeting, ways
 from tommybar.assembly.links import Joined, Link, Piece, links_of, pieces_of
@@ -167,6 +168,7 @@ def _carried_on(
     for state in states:
         for way in offered:
             told = way.second if onto_first else back(way.second)
+            told = clocked(told, done[anchor], piece, link, design)
             here = within(state.frames[anchor], told)
             frames = dict(zip(done, state.frames, strict=True)) | {piece: here}
             wrong = state.wrong + sum(_wrong(one, frames) for one in closing)
