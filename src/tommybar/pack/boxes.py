@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import replace
 
 from tommybar.pack.marks import dimension_marks
-from tommybar.pack.sheet import Arc, Area, Dimension, Line, Mark, Point, Text
+from tommybar.pack.sheet import Angular, Arc, Area, Dimension, Line, Mark, Point, Radial, Text
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom [mm]
 
@@ -27,13 +28,23 @@ def box_of(marks: Iterable[Mark]) -> Box:
 def _box(one: Mark) -> Box:
     if isinstance(one, Text):
         return one.box
-    if isinstance(one, Dimension):
+    if isinstance(one, Dimension | Radial | Angular):
         return box_of(dimension_marks(one))
     if isinstance(one, Arc):
-        (x, y), r = one.centre, one.radius
-        return (x - r, y - r, x + r, y + r)
+        return _arc_box(one)
     points = one.points if isinstance(one, Line) else [p for ring in one.rings for p in ring]
     xs, ys = [p[0] for p in points], [p[1] for p in points]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _arc_box(one: Arc) -> Box:
+    (x, y), r = one.centre, one.radius
+    if one.end - one.start >= 360.0:
+        return (x - r, y - r, x + r, y + r)
+    last = one.start + (one.end - one.start) % 360.0
+    quarters = [90.0 * n for n in range(-8, 13) if one.start < 90.0 * n < last]
+    at = [math.radians(a) for a in (one.start, last, *quarters)]
+    xs, ys = [x + r * math.cos(a) for a in at], [y - r * math.sin(a) for a in at]
     return (min(xs), min(ys), max(xs), max(ys))
 
 
@@ -52,13 +63,19 @@ def moved(marks: Iterable[Mark], dx: float, dy: float) -> list[Mark]:
             return replace(one, centre=to(one.centre))
         if isinstance(one, Area):
             return replace(one, rings=tuple(tuple(map(to, ring)) for ring in one.rings))
+        words = tuple(replace(text, at=to(text.at)) for text in one.words)
+        tail = tuple(map(to, one.tail))
+        if isinstance(one, Radial):
+            return replace(one, centre=to(one.centre), point=to(one.point), words=words, tail=tail)
+        if isinstance(one, Angular):
+            return replace(one, vertex=to(one.vertex), a=to(one.a), b=to(one.b), words=words, tail=tail)
         return replace(
             one,
             a=to(one.a),
             b=to(one.b),
             at=one.at + (dx if one.along == "y" else dy),
-            words=tuple(replace(text, at=to(text.at)) for text in one.words),
-            tail=tuple(map(to, one.tail)),
+            words=words,
+            tail=tail,
         )
 
     return [one_moved(one) for one in marks]

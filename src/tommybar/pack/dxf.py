@@ -2,7 +2,8 @@
 
 Paper millimetres are divided by the drawing's scale, so that what is measured
 in the file is the part itself and the frame round it grows with it. The
-dimensions are DIMENSION entities whose words stand where the sheet has them.
+dimensions are DIMENSION entities whose picture is the sheet's own. A sheet in
+inches is written in inches.
 """
 
 from __future__ import annotations
@@ -12,7 +13,9 @@ import math
 from typing import Any
 
 from tommybar.pack.lettering import CAPITAL, printable
-from tommybar.pack.sheet import Arc, Area, Dimension, Kind, Line, Mark, Point, Sheet, Text
+from tommybar.pack.marks import dimension_marks
+from tommybar.pack.sheet import Angular, Arc, Area, Dimension, Kind, Line, Mark, Point, Radial, Sheet, Text
+from tommybar.pack.units import INCH
 
 LAYERS: dict[Kind, str] = {
     "thick": "OUTLINE",
@@ -44,9 +47,10 @@ def dxf_text(sheet: Sheet) -> str:
 
     options.write_fixed_meta_data_for_testing = True
     doc = ezdxf.new("R2010", setup=False)
-    doc.units = ezdxf.units.MM
-    doc.header["$MEASUREMENT"] = 1
-    _set_up(doc, sheet.scale)
+    inch = sheet.unit == "in"
+    doc.units = ezdxf.units.IN if inch else ezdxf.units.MM
+    doc.header["$MEASUREMENT"] = 0 if inch else 1
+    _set_up(doc, sheet.scale * (INCH if inch else 1.0))
     writer = _Writer(doc.modelspace(), sheet)
     for mark in sheet.marks:
         writer.put(mark)
@@ -81,7 +85,8 @@ class _Writer:
 
     def __init__(self, space: Any, sheet: Sheet) -> None:
         self.space = space
-        self.scale = sheet.scale
+        self.sheet = sheet
+        self.scale = sheet.scale * (INCH if sheet.unit == "in" else 1.0)
         self.height = sheet.height
 
     def at(self, point: Point) -> Point:
@@ -145,37 +150,59 @@ class _Writer:
             attribs["insert"] = attribs["align_point"] = self.at(one.at)
         self.space.add_text(printable(one.words), dxfattribs=attribs)
 
-    def _dimension(self, one: Dimension) -> None:
-        """A true dimension; its tail, if any, is drawn beside it."""
+    def _dimension(self, one: Dimension | Radial | Angular) -> None:
+        """A true dimension that measures the part; its picture is the sheet's own."""
+        common: dict[str, Any] = {
+            "text": "\\P".join(_dimension_words(text.words) for text in one.words),
+            "dimstyle": STYLE,
+            "dxfattribs": {"layer": "DIMENSIONS"},
+        }
+        if isinstance(one, Radial):
+            made = self.space.add_radius_dim(
+                center=self.at(one.centre), mpoint=self.at(one.point), location=self._middle(one), **common
+            )
+        elif isinstance(one, Angular):
+            vertex = self.at(one.vertex)
+            a, b = (self._beyond(vertex, self.at(p), one.radius / self.scale) for p in (one.a, one.b))
+            made = self.space.add_angular_dim_3p(
+                base=self._between(vertex, a, b), center=vertex, p1=a, p2=b, **common
+            )
+        else:
+            made = self._linear(one, common)
+        made.render()
+        picture = made.dimension.get_geometry_block()
+        for entity in list(picture):
+            picture.delete_entity(entity)
+        writer = _Writer(picture, self.sheet)
+        for mark in dimension_marks(one):
+            writer.put(mark)
+
+    def _linear(self, one: Dimension, common: dict[str, Any]) -> Any:
         a, b = self.at(one.a), self.at(one.b)
         upright = one.along == "y"
         if upright and a[1] > b[1]:
-            a, b = b, a  # with the lower point first the words stand left of the line
+            a, b = b, a
         base = (one.at / self.scale, a[1]) if upright else self.at((one.a[0], one.at))
-        first = one.words[0].size
-        words = "\\P".join(
-            _dimension_words(text.words)
-            if text.size == first
-            else f"{{\\H{text.size / first:.2f}x;{_dimension_words(text.words)}}}"
-            for text in one.words
+        return self.space.add_linear_dim(
+            base=base, p1=a, p2=b, angle=90 if upright else 0, location=self._middle(one), **common
         )
-        made = self.space.add_linear_dim(
-            base=base,
-            p1=a,
-            p2=b,
-            angle=90 if upright else 0,
-            text=words,
-            dimstyle=STYLE,
-            location=self._middle(one),
-            text_rotation=90.0 if one.words[0].turned else 0.0,
-            override={"dimtxt": CAPITAL * one.words[0].size / self.scale},
-            dxfattribs={"layer": "DIMENSIONS"},
-        )
-        made.render()
-        if one.tail:
-            self._polyline(one.tail, "thin", False)
 
-    def _middle(self, one: Dimension) -> Point:
+    def _beyond(self, vertex: Point, point: Point, radius: float) -> Point:
+        """The point of the same direction at a radius."""
+        away = math.dist(vertex, point) or 1.0
+        return (
+            vertex[0] + (point[0] - vertex[0]) * radius / away,
+            vertex[1] + (point[1] - vertex[1]) * radius / away,
+        )
+
+    def _between(self, vertex: Point, a: Point, b: Point) -> Point:
+        """The middle of the arc from a counter-clockwise to b."""
+        first, last = (math.atan2(p[1] - vertex[1], p[0] - vertex[0]) for p in (a, b))
+        half = first + (last - first) % (2 * math.pi) / 2
+        radius = math.dist(vertex, a)
+        return (vertex[0] + radius * math.cos(half), vertex[1] + radius * math.sin(half))
+
+    def _middle(self, one: Dimension | Radial | Angular) -> Point:
         """The middle of the dimension's words."""
         boxes = [text.box for text in one.words]
         left, top = min(b[0] for b in boxes), min(b[1] for b in boxes)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from tommybar.pack.sheet import Area, Dimension, Line, Mark, Point
+from tommybar.pack.sheet import Angular, Arc, Area, Dimension, Line, Mark, Point, Radial
 
 ARROW = 2.8  # length of an arrow head [mm]
 GAP = 0.8  # between an outline and its extension line [mm]
@@ -30,8 +30,13 @@ def leader(tip: Point, *way: Point) -> tuple[Mark, ...]:
     return (Line((tip, *way), "thin"), arrow(tip, way[0]))
 
 
-def dimension_marks(one: Dimension) -> tuple[Mark, ...]:
+def dimension_marks(one: Dimension | Radial | Angular) -> tuple[Mark, ...]:
     """Lines, arrows and words of a dimension."""
+    if isinstance(one, Angular):
+        return _angular_marks(one)
+    if isinstance(one, Radial) or one.pointed:
+        way = one.tail
+        return (*leader(way[0], *way[1:]), *one.words)
     if one.along == "y":
         ends: tuple[Point, Point] = ((one.at, one.a[1]), (one.at, one.b[1]))
     else:
@@ -60,8 +65,26 @@ def dimension_marks(one: Dimension) -> tuple[Mark, ...]:
     return (*marks, *one.words)
 
 
+def _angular_marks(one: Angular) -> tuple[Mark, ...]:
+    if one.pointed:
+        return (*leader(one.tail[0], *one.tail[1:]), *one.words)
+    x, y = one.vertex
+    first, last = (math.degrees(math.atan2(y - p[1], p[0] - x)) for p in (one.a, one.b))
+    last = first + (last - first) % 360.0
+    marks: list[Mark] = [Arc(one.vertex, one.radius, "thin", first, last)]
+    for angle, turn in ((first, 1.0), (last, -1.0)):
+        ends = [math.radians(angle + turn * step) for step in (0.0, math.degrees(ARROW / one.radius))]
+        tip, base = ((x + one.radius * math.cos(t), y - one.radius * math.sin(t)) for t in ends)
+        marks.append(arrow(tip, base))
+    if one.tail:
+        marks.append(Line(one.tail, "thin"))
+    return (*marks, *one.words)
+
+
 def plain_marks(marks: Iterable[Mark]) -> list[Mark]:
     """The marks with every dimension taken apart into lines, arrows and words."""
     return [
-        one for mark in marks for one in (dimension_marks(mark) if isinstance(mark, Dimension) else (mark,))
+        one
+        for mark in marks
+        for one in (dimension_marks(mark) if isinstance(mark, Dimension | Radial | Angular) else (mark,))
     ]

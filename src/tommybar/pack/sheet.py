@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from tommybar.pack.lettering import CAPITAL, DESCENT, width_of
+from tommybar.pack.printed import PrintedDimension
 
 Point = tuple[float, float]
 Kind = Literal["thick", "thin", "chain", "dashed", "hatch", "cut", "rule", "heavy"]
@@ -109,9 +110,43 @@ class Dimension:
     outside: bool = False  # arrows stand outside and point inwards
     diameter: bool = False
     tail: tuple[Point, ...] = ()
+    pointed: bool = False  # only an arrow at ``a`` and the tail are drawn: a diameter that is pointed at
 
 
-Mark = Line | Arc | Area | Text | Dimension
+@dataclass(frozen=True)
+class Radial:
+    """A radius: an arrow at ``point`` on the arc, a leader ``tail`` from there to the words.
+
+    ``value`` is the true radius of the model [mm].
+    """
+
+    centre: Point
+    point: Point
+    value: float
+    words: tuple[Text, ...]
+    tail: tuple[Point, ...]
+
+
+@dataclass(frozen=True)
+class Angular:
+    """An angle at ``vertex`` from the direction of ``a`` counter-clockwise, as seen, to that of ``b``.
+
+    ``radius`` is that of its dimension arc on paper; ``value`` the angle
+    [deg]. ``tail`` leads to the words; a ``pointed`` one is only pointed at
+    with its tail, without an arc.
+    """
+
+    vertex: Point
+    a: Point
+    b: Point
+    radius: float
+    value: float
+    words: tuple[Text, ...]
+    tail: tuple[Point, ...] = ()
+    pointed: bool = False
+
+
+Mark = Line | Arc | Area | Text | Dimension | Radial | Angular
 
 
 @dataclass
@@ -123,6 +158,12 @@ class Sheet:
     height: float = 210.0
     scale: float = 1.0
     marks: list[Mark] = field(default_factory=list)
+    printed: list[PrintedDimension] = field(default_factory=list)
+    unit: Literal["mm", "in"] = "mm"  # in which the reader measures; a drawing file is written in it
+
+    def dimensions(self) -> tuple[PrintedDimension, ...]:
+        """Every figure of the part that the sheet says, exactly as printed, in the order of the features."""
+        return tuple(self.printed)
 
     def add(self, *marks: Mark) -> None:
         """Put marks on the sheet, later ones over earlier ones."""

@@ -8,7 +8,21 @@ from html import escape
 from tommybar.pack.hatch import hatch_lines
 from tommybar.pack.lettering import FAMILY, printable
 from tommybar.pack.marks import dimension_marks
-from tommybar.pack.sheet import PATTERNS, WIDTHS, Arc, Area, Dimension, Fill, Kind, Line, Mark, Sheet, Text
+from tommybar.pack.sheet import (
+    PATTERNS,
+    WIDTHS,
+    Angular,
+    Arc,
+    Area,
+    Dimension,
+    Fill,
+    Kind,
+    Line,
+    Mark,
+    Radial,
+    Sheet,
+    Text,
+)
 
 FILLS: dict[Fill, str] = {
     "none": "none",
@@ -91,7 +105,7 @@ def _mark(one: Mark) -> str:
         return _arc(one)
     if isinstance(one, Area):
         return _area(one)
-    if isinstance(one, Dimension):
+    if isinstance(one, Dimension | Radial | Angular):
         return "<g>" + "".join(_mark(mark) for mark in dimension_marks(one)) + "</g>"
     raise TypeError(f"A sheet has no mark of the kind {type(one).__name__}.")
 
