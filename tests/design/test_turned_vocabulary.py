@@ -143,3 +143,11 @@ def test_sizes_in_edges_and_forms_follow_a_resize(design):
     assert land(sized, "seat").edge_angle == 30
     assert land(sized, "cone").end_dia == 36
     assert ("spindle.belt.crown.drop", 0.2) in design.kept()
+
+
+def test_a_form_by_its_radius_is_as_long_as_that_makes_it(disc):
+    """Ogee: sqrt(4 R s - s2), 8 for R 5 and a step of 4; dome: R less the root of R2 - (d/2)2."""
+    lands = "{name: o, ogee: {a: 24, b: 16, radius: 5}}, {name: d, dia: 16, dome: {radius: 10}}"
+    shape = disc(f"outside: [{{name: rod, dia: 24, long: 9}}, {lands}]").sized().parts[0].shape
+
+    assert [one.end for one in shape.outside] == pytest.approx([9, 13, 17, 21])

@@ -13,6 +13,7 @@ import math
 import numpy as np
 import pytest
 
+from tommybar.shapes.curves import ArcPiece, Line
 from tommybar.shapes.features import (
     Arc,
     Bore,
@@ -37,6 +38,7 @@ from tommybar.shapes.features import (
     TurnedShape,
 )
 from tommybar.shapes.mass import mass_properties
+from tommybar.shapes.moments import plane_moments
 
 EXACT = 1e-11
 
@@ -335,3 +337,25 @@ def test_flats_on_a_ball() -> None:
     cap = math.pi * 4 * (30 - 2) / 3
 
     assert mass_properties(ball, 1.0).volume == pytest.approx(4 / 3 * math.pi * 1000 - 2 * cap, rel=1e-10)
+
+
+@pytest.mark.parametrize("angle", [0.0, 30.0, 75.0])
+def test_the_moments_of_a_quarter_circle_turned_and_moved(angle: float) -> None:
+    """About its own corner: pi r4 / 16 both ways and r4 / 8 for the product; then turned, then moved."""
+    r, (a, b), t = 2.0, (3.0, 1.0), math.radians(angle)
+
+    def at(u: float) -> tuple[float, float]:
+        return a + r * math.cos(t + u), b + r * math.sin(t + u)
+
+    first, last = at(0.0), at(math.pi / 2)
+    ring = (Line((a, b), first), ArcPiece(first, last, (a, b), True), Line(last, (a, b)))
+    found = plane_moments([ring])
+    area, c, s = math.pi, math.cos(t), math.sin(t)
+    x, y = (4 * r / (3 * math.pi) * one for one in (c - s, s + c))
+    own, product = math.pi * r**4 / 16, r**4 / 8
+
+    assert found.area == pytest.approx(area, rel=EXACT)
+    assert found.x == pytest.approx(area * (a + x), rel=EXACT)
+    assert found.y == pytest.approx(area * (b + y), rel=EXACT)
+    assert found.xx == pytest.approx(own - 2 * c * s * product + area * (2 * a * x + a * a), rel=EXACT)
+    assert found.yy == pytest.approx(own + 2 * c * s * product + area * (2 * b * y + b * b), rel=EXACT)
