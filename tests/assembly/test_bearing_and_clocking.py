@@ -7,6 +7,8 @@ from dataclasses import replace
 
 import pytest
 
+from tommybar.assembly.interference import overlaps
+from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import assembled
 from tommybar.assembly.sweep import clearances
 from tommybar.design.joints import ClockingRelation, ContactRelation, ScrewJoint, SeatRelation
@@ -148,3 +150,28 @@ def test_the_nearest_corner_counts_wherever_it_lies() -> None:
     }
 
     assert found["wheel", "foot"].gap == pytest.approx(math.hypot(12.0, 30.0) - 20.0, abs=0.05)
+
+
+def test_screws_are_driven_when_what_they_hold_is_in_place() -> None:
+    """Each post's screws come right after the post, and share no metal with it or the foot but their thread."""
+    screw = BoughtShape(
+        "ISO 4762 M4 x 12",
+        "socket head screw",
+        (("thread_dia", 4.0), ("length", 12.0), ("head_dia", 7.0), ("head_height", 4.0)),
+        "table",
+    )
+    joints = tuple(
+        ScrewJoint((f"post.foot_{n}",), f"foot.{face}_{n}", "M4", "ISO 4762", "", 0.0, 6.0)
+        for face in ("front", "back")
+        for n in (1, 2)
+    )
+    design = mechanism()
+    design = replace(design, parts=(*design.parts, bought("screws", screw, 4)), screw_joints=joints)
+    whole = assembled(design)
+    words = [step.words for step in order_of(design, whole).steps]
+    second = next(n for n, text in enumerate(words) if text.startswith("Screw the post (2 of 2)"))
+
+    assert words[second + 1] == "Drive the screws (3 of 4) through the post (2 of 2)."
+    assert words[second + 2] == "Drive the screws (4 of 4) through the post (2 of 2)."
+    assert overlaps(design, whole) == ()
+    assert "screws are drawn in post: it is the only ISO 4762 M4 of the design." in whole.said

@@ -41,8 +41,14 @@ class Blocking:
         self.threads = {
             frozenset((link.first, link.second)): link.pairs[0].words.rpartition(" on ")[2]
             for link in links
-            if link.kind in ("thread", "screw head")
+            if link.kind == "thread"
         }
+        heads = [link for link in links if link.kind == "screw head"]
+        self.screws = {head.second for head in heads}
+        for head in heads:  # a screw is turned out of whatever it is screwed into
+            for link in links:
+                if link.kind == "screw" and head.first in (link.first, link.second):
+                    self.threads[frozenset((link.second, head.second))] = ""
         self._reliefs: dict[tuple[Piece, Vector], Relief] = {}
         self._answers: dict[tuple[Piece, Piece, Vector], bool] = {}
 

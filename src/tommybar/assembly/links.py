@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from tommybar.assembly.axes import Axis, axis_of, axis_of_bought, count_of
+from tommybar.design.joints import ScrewJoint
 from tommybar.design.model import Part, SizedDesign
 from tommybar.shapes.features import Bore, CircleHoles, Cylinder, TurnedShape
 
@@ -186,14 +187,15 @@ def _threads(design: SizedDesign) -> list[Link]:
 
 def _screw_heads(design: SizedDesign) -> list[Link]:
     """Bought screws that a joint names, one in each of its first holes."""
-    joints = [one for one in design.screw_joints if one.bought and one.through]
-    holes = [one.through[0] for one in joints]
+    named = [(one, _screw_of(design, one)) for one in design.screw_joints if one.through]
+    joints = [(one, screw) for one, screw in named if screw]
+    holes = [one.through[0] for one, _ in joints]
     dealer = _Dealer(design, [])
     seen: dict[str, int] = {}
     used: dict[str, int] = {}
     found = []
-    for joint, hole in zip(joints, holes, strict=True):
-        part, bought = dealer.part(hole), dealer.part(joint.bought)
+    for (joint, screw), hole in zip(joints, holes, strict=True):
+        part, bought = dealer.part(hole), dealer.part(screw)
         if part is None or bought is None or bought.envelope is None:
             continue
         equal = count_of(part.shape, hole.partition(".")[2])
@@ -208,8 +210,17 @@ def _screw_heads(design: SizedDesign) -> list[Link]:
                 seat = replace(axis, high=axis.high - joint.seat) if axis.high_open else axis
                 joined = Joined(seat, seat, f"{bought.name} in {hole}")
                 one = (part.name, place // equal + 1)
-                found.append(Link("screw head", one, (bought.name, number), (joined,)))
+                guessed = "" if joint.bought else f"it is the only {joint.head} {joint.screw} of the design"
+                found.append(Link("screw head", one, (bought.name, number), (joined,), guessed=guessed))
     return found
+
+
+def _screw_of(design: SizedDesign, joint: ScrewJoint) -> str:
+    """The bought screw of a joint: the one it names, or the only one of its head and size."""
+    if joint.bought:
+        return joint.bought
+    alike = [one.name for one in design.parts if one.bought.startswith(f"{joint.head} {joint.screw} ")]
+    return alike[0] if len(alike) == 1 else ""
 
 
 def _seats(design: SizedDesign) -> list[Link]:

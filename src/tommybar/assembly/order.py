@@ -23,7 +23,7 @@ DOES = {
     "soldered": "solder",
     "screw": "screw",
     "thread": "screw",
-    "screw head": "put",
+    "screw head": "drive",
     "fit": "slide",
 }
 
@@ -110,13 +110,13 @@ def _peel(
     left = list(units)
     first = left[0] if left else ()
     while len(left) > 1:
-        best: tuple[tuple[int, bool, int], list[tuple[Piece, ...]], Vector] | None = None
+        best: tuple[tuple[int, bool, bool, int], list[tuple[Piece, ...]], Vector] | None = None
         for way in ways:
             for place, unit in enumerate(left):
                 together = _carried(unit, left, way, blocking, len(best[1]) if best else len(left) - 1)
                 if together is None:
                     continue
-                key = (len(together), first in together, -place)
+                key = (len(together), first in together, unit[0] in blocking.screws, -place)
                 if best is None or key < best[0]:
                     best = (key, together, way)
         if best is None:
@@ -185,9 +185,9 @@ def _words(
     if not joints:
         return f"Set {what} beside the rest."
     deed = DOES[lasting or joints[0].kind].capitalize()
-    where = (
-        "into" if any(k.first in onto and k.kind in ("fit", "thread", "screw head") for k in joints) else "on"
-    )
+    if joints[0].kind == "screw head":
+        return f"Drive {what} through {_named(onto, design)}."
+    where = "into" if any(k.first in onto and k.kind in ("fit", "thread") for k in joints) else "on"
     also = " They are together already." if len(off) > 1 else ""
     stays = f" It is {lasting} for good." if lasting else ""
     return f"{deed} {what} {where} {_named(onto, design)}.{also}{stays}"

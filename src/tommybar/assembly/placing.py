@@ -100,10 +100,17 @@ def assembled(design: SizedDesign) -> Assembly:
     placements = _placements(order, by, frames, opens, design)
     standing = set(order)
     unplaced = tuple(_why(design, one, links) for one in pieces if one not in standing)
-    said = [f"{link.first[0]} stands on {link.second[0]}: {link.guessed}." for link in joined if link.guessed]
+    said = list(dict.fromkeys(_taken_for_granted(link) for link in joined if link.guessed))
     said += [f"{_name(one)}: {words}." for one, words in opens.items() if words]
     said += _disagreements(joined, frames)
     return Assembly(placements, unplaced, tuple(said))
+
+
+def _taken_for_granted(link: Link) -> str:
+    first, second = link.first[0], link.second[0]
+    if link.kind == "screw head":
+        return f"{second} are drawn in {first}: {link.guessed}."
+    return f"{first} stands on {second}: {link.guessed}."
 
 
 def _drawable(part: Part) -> bool:
