@@ -69,7 +69,9 @@ def test_an_unknown_key_is_offered_the_keys_of_its_own_kind(related, refused):
     """A fit knows the keys of a fit, not those of loops and screws."""
     words = refused(related, "{fit: disc.bore, on: pin.seat, limits: H7/g6, colour: red}")
 
-    assert 'The key "colour" is not known here. Known here: fit, on, limits, clearance, engaged, joint.' in words
+    assert (
+        'The key "colour" is not known here. Known here: fit, on, limits, clearance, engaged, joint.' in words
+    )
 
 
 def test_own_limits_may_not_disagree_with_the_fit(disc, refused):

@@ -333,3 +333,28 @@ def test_every_turned_addition_makes_a_part_with_its_own_examples():
         typed = {field["key"]: field.get("example", "") or field["choices"][0] for field in one["fields"]}
         new = with_feature(text, "part", one["name"], typed | {"face": "B"} if "face" in typed else typed)
         design_from_text(new)
+
+
+FLAT = """tommybar: 1
+design: A plate for every addition
+units: mm
+parts:
+  part:
+    material: mild steel
+    KIND: {length: 60, width: 40, THICK: 20}
+"""
+
+
+@pytest.mark.parametrize(("kind", "thick"), [("plate", "thick"), ("block", "height")])
+def test_every_plate_addition_makes_a_part_with_its_own_examples(kind, thick):
+    """What stands as an example can be written into a plate, and into a block under its own key."""
+    from tommybar.design.shapes_of_parts import features_of
+    from tommybar.web.additions import features, with_feature
+
+    text = FLAT.replace("KIND", kind).replace("THICK", thick)
+    flat = [one for one in features() if one["kind"] == "plate"]
+    assert len(flat) > 10
+    for one in flat:
+        typed = {field["key"]: field.get("example", "") or field["choices"][0] for field in one["fields"]}
+        shape = design_from_text(with_feature(text, "part", one["name"], typed)).sized().part("part").shape
+        assert list(features_of(shape)) == [typed["name"]], one["name"]

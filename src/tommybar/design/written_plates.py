@@ -192,7 +192,7 @@ class WrittenPlateEdge(Entry):
     size: Edge
 
 
-class WrittenSlit(Entry):
+class WrittenPlateSlit(Entry):
     """A saw cut from a side through the whole thickness."""
 
     name: FeatureName
@@ -222,7 +222,7 @@ class PlateFeatures(Entry):
     vees: tuple[WrittenVee, ...] = ()
     dovetails: tuple[WrittenDovetail, ...] = ()
     edges: tuple[WrittenPlateEdge, ...] = ()
-    slits: tuple[WrittenSlit, ...] = ()
+    slits: tuple[WrittenPlateSlit, ...] = ()
 
     @model_validator(mode="after")
     def _sizes(self) -> Any:

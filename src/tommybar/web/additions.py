@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from tommybar.design.yaml_file import yaml_from_text
 from tommybar.refusals import Refusal, nearest
 from tommybar.web.splice import appended, as_written
 
@@ -49,9 +50,13 @@ def with_feature(text: str, part: str, name: str, typed: Mapping[str, str]) -> s
         }
     )
     pairs += [f"{key}: {value}" for key, value in feature.get("with", {}).items()]
-    if feature["kind"] == "plate":
-        pairs.append(f"at: [[{as_written(typed['x'])}, {as_written(typed['y'])}]]")
-    return appended(text, ("parts", part, *feature["place"]), f"{{{', '.join(pairs)}}}")
+    place = feature["place"]
+    if any(field["key"] == "x" for field in feature["fields"]):
+        spot = f"[{as_written(typed['x'])}, {as_written(typed['y'])}]"
+        pairs.append(f"at: [{spot}]" if place[-1] == "holes" else f"at: {spot}")
+    if place[0] == "plate" and "block" in yaml_from_text(text).data["parts"][part]:
+        place = ["block", *place[1:]]
+    return appended(text, ("parts", part, *place), f"{{{', '.join(pairs)}}}")
 
 
 def _pairs(written: Mapping[str, str]) -> list[str]:
