@@ -7,7 +7,19 @@ import math
 import pytest
 
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, Groove, Knurl, Recess, TurnedShape
+from tommybar.shapes.features import (
+    Bore,
+    Cone,
+    Cylinder,
+    Dim,
+    Eccentric,
+    Flats,
+    Groove,
+    Knurl,
+    Recess,
+    TurnedShape,
+)
+from tommybar.shapes.mass import mass_properties
 from tommybar.shapes.section import half_section
 
 
@@ -129,3 +141,21 @@ def test_a_section_that_is_not_one_piece_is_refused(shape: TurnedShape, words: s
     """Every refusal names the feature, its figure and the bound."""
     with pytest.raises(Refusal, match=words):
         half_section(shape)
+
+
+def test_a_taper_with_limits_keeps_its_angle() -> None:
+    """Both ends move with the large diameter; flats and eccentrics stand at the middle of their limits too."""
+    large = Dim(20.0, "", "h8", 19.967, 20.0)
+    taper = TurnedShape(Dim(10.0), (Cone("taper", 0.0, 10.0, 20.0, 16.0, "D L a", "", large),))
+    areas = [half_section(taper, metal).area for metal in ("least", "target", "most")]  # type: ignore[arg-type]
+    assert areas == pytest.approx([90 - 0.033 * 5, 90 - 0.0165 * 5, 90])
+
+    pin = Eccentric("pin", Dim(8.0, "", "k6", 8.001, 8.010), 0.0, 10.0, 2.0)
+    assert half_section(TurnedShape(Dim(10.0), (pin,)), "most").bounds[3] == pytest.approx(4.005 + 2)
+    found = mass_properties(TurnedShape(Dim(10.0), (pin,)), 1.0)
+    assert found.volume == pytest.approx(math.pi * 8.0055**2 / 4 * 10)
+
+    flats = Flats("f", 2, 7.0, 0.0, 10.0, 0.0, Dim(14.0, "", "h11", 13.89, 14.0))
+    milled = TurnedShape(Dim(10.0), (Cylinder("rod", Dim(20.0), 0.0, 10.0),), flats=(flats,))
+    segment = 100 * math.acos(0.69725) - 6.9725 * math.sqrt(100 - 6.9725**2)
+    assert mass_properties(milled, 1.0).volume == pytest.approx(math.pi * 1000 - 20 * segment)

@@ -36,4 +36,12 @@ def lengthened(shape: TurnedShape, feature: str, by: float) -> TurnedShape:
             replace(one, start=moved(one.start), end=moved(one.end)) for one in shape.circle_holes
         ),
         cross_holes=tuple(replace(one, z=moved(one.z)) for one in shape.cross_holes),
+        bore_grooves=tuple(
+            replace(one, start=moved(one.start), end=moved(one.end)) for one in shape.bore_grooves
+        ),
+        flats=tuple(replace(one, start=moved(one.start), end=moved(one.end)) for one in shape.flats),
+        cross_slots=tuple(
+            replace(one, start=moved(one.start), end=moved(one.end)) for one in shape.cross_slots
+        ),
+        keyways=tuple(replace(one, start=moved(one.start), end=moved(one.end)) for one in shape.keyways),
     )

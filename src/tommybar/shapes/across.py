@@ -76,6 +76,11 @@ class Flats:
     angle: float = 0.0
     across: Dim | None = None
 
+    @property
+    def aimed(self) -> float:
+        """Distance from the axis that is aimed at: half the middle of the limits of its size across flats [mm]."""
+        return self.level if self.across is None else self.across.target / 2
+
 
 @dataclass(frozen=True)
 class HeadSlot:

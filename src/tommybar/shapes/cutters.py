@@ -251,8 +251,8 @@ def _flats(flats: Flats, far: float) -> list[Cutter]:
 
 
 def _flat(flats: Flats, angle: float, far: float) -> Cutter:
-    ring = _box(flats.level, -far, 2 * far, far, angle)
-    plan = _plan(flats.level, -far, 2 * far, far, angle)
+    ring = _box(flats.aimed, -far, 2 * far, far, angle)
+    plan = _plan(flats.aimed, -far, 2 * far, far, angle)
     return Cutter(flats.name, flats.start, flats.end, (), plan, lambda _: [ring], flats)
 
 

@@ -6,7 +6,7 @@ import math
 from typing import Literal
 
 from tommybar.facts.threads import thread
-from tommybar.shapes.features import Cylinder, Dim
+from tommybar.shapes.features import Cone, Cylinder, Dim, Eccentric, Land
 
 Metal = Literal["target", "most", "least"]
 
@@ -42,3 +42,21 @@ def cylinder_figure(body: Cylinder, metal: Metal) -> float:
     if body.knurl and metal == "least":
         return outside_figure(body.dia, metal) - body.knurl.pitch / math.pi
     return outside_figure(body.dia, metal)
+
+
+def land_figures(body: Land, metal: Metal) -> tuple[float, float]:
+    """Diameters of a land at its A and B end [mm] with the stated amount of metal.
+
+    A taper with limits keeps its angle: both ends move as its large diameter
+    does. An eccentric land counts as the circle that it swings in.
+    """
+    if isinstance(body, Cylinder):
+        figure = cylinder_figure(body, metal)
+        return figure, figure
+    if isinstance(body, Eccentric):
+        swing = outside_figure(body.dia, metal) + 2 * body.throw
+        return swing, swing
+    if isinstance(body, Cone) and body.limits is not None:
+        by = outside_figure(body.limits, metal) - max(body.start_dia, body.end_dia)
+        return max(0.0, body.start_dia + by), max(0.0, body.end_dia + by)
+    return body.start_dia, body.end_dia

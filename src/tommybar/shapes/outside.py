@@ -7,7 +7,7 @@ import math
 from tommybar.refusals import Refusal
 from tommybar.shapes.curves import ON, ArcPiece, Line, Piece, Point, Ring
 from tommybar.shapes.features import Arc, Cylinder, Land, TurnedShape
-from tommybar.shapes.metal import Metal, cylinder_figure
+from tommybar.shapes.metal import Metal, cylinder_figure, land_figures
 
 CLOSE = 1e-6  # lengths nearer than this are the same place [mm]
 
@@ -17,8 +17,8 @@ def outside_ring(shape: TurnedShape, metal: Metal) -> Ring:
     bodies = in_order(shape)
     runs: list[list[Piece]] = []
     for n, body in enumerate(bodies):
-        before = _radius_at_end(bodies[n - 1], metal) if n else 0.0
-        after = _radius_at_start(bodies[n + 1], metal) if n + 1 < len(bodies) else 0.0
+        before = land_figures(bodies[n - 1], metal)[1] / 2 if n else 0.0
+        after = land_figures(bodies[n + 1], metal)[0] / 2 if n + 1 < len(bodies) else 0.0
         runs.append(_run(body, metal, before, after))
     top: list[Piece] = []
     at: Point = (0.0, 0.0)
@@ -96,7 +96,8 @@ def _run(body: Land, metal: Metal, before: float, after: float) -> list[Piece]:
     if isinstance(body, Arc):
         return [arc_of(body)]
     if not isinstance(body, Cylinder):
-        return [Line((body.start, body.start_dia / 2), (body.end, body.end_dia / 2))]
+        start_dia, end_dia = land_figures(body, metal)
+        return [Line((body.start, start_dia / 2), (body.end, end_dia / 2))]
     radius = cylinder_figure(body, metal) / 2
     if radius <= 0:
         raise Refusal(f"{body.name} is {2 * radius:g} mm in diameter; it must be above 0 mm.")
@@ -150,11 +151,3 @@ def _refuse_large(body: Cylinder, edge: float, drop: float, step: float) -> None
             f"The edge of {body.name} is {edge:g} mm{deep}; the step there is {step:g} mm high.",
             "Give an edge no larger than the step.",
         )
-
-
-def _radius_at_start(body: Land, metal: Metal) -> float:
-    return cylinder_figure(body, metal) / 2 if isinstance(body, Cylinder) else body.start_dia / 2
-
-
-def _radius_at_end(body: Land, metal: Metal) -> float:
-    return cylinder_figure(body, metal) / 2 if isinstance(body, Cylinder) else body.end_dia / 2

@@ -9,7 +9,6 @@ from tommybar.shapes.features import (
     Arc,
     Bore,
     BoreTaper,
-    Cylinder,
     Eccentric,
     FaceGroove,
     Groove,
@@ -18,6 +17,7 @@ from tommybar.shapes.features import (
     TurnedShape,
 )
 from tommybar.shapes.inside import drawn_bore
+from tommybar.shapes.metal import land_figures
 from tommybar.shapes.outside import arc_of
 from tommybar.shapes.ring_cuts import groove_ring
 
@@ -44,14 +44,10 @@ def least_radius(shape: TurnedShape, z: float) -> float:
 
 def land_radius(body: Land, z: float) -> float:
     """Radius of a land at z, its edges and corners left out [mm]."""
-    if isinstance(body, Cylinder):
-        return body.dia.target / 2
     if isinstance(body, Arc):
         return _on_arc(arc_of(body), z)
-    if isinstance(body, Eccentric):
-        return body.dia.target / 2 + body.throw
-    share = (z - body.start) / (body.end - body.start)
-    return (body.start_dia + share * (body.end_dia - body.start_dia)) / 2
+    start, end = land_figures(body, "target")
+    return (start + (z - body.start) / (body.end - body.start) * (end - start)) / 2
 
 
 def _on_arc(arc: ArcPiece, z: float) -> float:

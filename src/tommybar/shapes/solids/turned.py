@@ -135,7 +135,7 @@ def _flats(flats: Flats, shape: TurnedShape, far: float) -> list[Node]:
         Prism(
             box(-far, start, far, end),
             2 * far,
-            within(_towards(flats.angle + 360 * n / flats.count), shifted(z=flats.level)),
+            within(_towards(flats.angle + 360 * n / flats.count), shifted(z=flats.aimed)),
         )
         for n in range(flats.count)
     ]
