@@ -189,6 +189,11 @@ def build_circles(
         whole = 0 if math.isnan(count) else round(count)
         thick = end - start if z else math.inf  # that there is no metal has been told
         blind, sink = _blind(read, one, here, dia, thick), _sink(read, one, here, dia, thick)
+        face = lands[0] if one.face == "A" else lands[-1]
+        if sink[0] and z is not None and circle + sink[0] > max(face.a_dia, face.b_dia) + TINY:
+            reach, wide = circle + sink[0], max(face.a_dia, face.b_dia)
+            what = f"The counterbores reach to {reach:g} mm in diameter; {face.written.name} is {wide:g} mm."
+            read.complain((*here, "sink_dia"), what, "Make the circle or the counterbores smaller.")
         if blind:
             start, end = (start, start + blind) if one.face == "A" else (end - blind, end)
         plain = (one.name, dim, whole, circle, read.of(one.first), start, end, thread)
