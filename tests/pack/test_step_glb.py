@@ -203,6 +203,7 @@ def test_what_is_not_shown_is_said_beside_the_files() -> None:
     assert "- stand 1: no relation says what it is joined to" in text
     assert "wheel: nothing says where along 10 mm" in text
     assert "- no STEP today" in text
+    assert "In the order of assembly:\n1. Slide the wheel on the pin." in text
 
 
 def test_without_the_kernel_the_other_files_are_written(monkeypatch: pytest.MonkeyPatch) -> None:

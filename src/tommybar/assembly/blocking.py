@@ -25,7 +25,7 @@ from tommybar.shapes.solids.frames import Frame, Vector, back, frame, within
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-FACETS = 96
+FACETS = 48
 CELL = 0.25  # of the grid of lines [mm]
 THIN = 0.02  # what fits, press joints and chords may share [mm]
 FAR = 1e5  # [mm]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import Assembly, assembled
 from tommybar.design.model import Part, SizedDesign
 from tommybar.pack.glb import assembly_glb, part_glb
@@ -72,13 +73,22 @@ def _together(
 
 
 def assembly_text(design: SizedDesign, whole: Assembly, lacks: list[str]) -> str:
-    """Where each piece stands and what is not told of it, as plain words."""
+    """Where each piece stands, how it goes together, and what is not told of it, as plain words."""
     lines = [f"{design.title}, revision {design.revision}: what the files of solids show", ""]
     for one in sorted(whole.placements, key=lambda placed: placed.order):
         x, y, z = one.frame[3], one.frame[7], one.frame[11]
         spot = ", ".join(f"{v:.3f}" for v in (x, y, z))
         words = f"{one.order}. {_name(one.part, one.instance, design)}: origin at {spot} mm; {one.held}"
         lines.append(f"{words} ({one.open})" if one.open else words)
+    order = order_of(design, whole)
+    if order.steps:
+        lines += ["", "In the order of assembly:", *(f"{one.number}. {one.words}" for one in order.steps)]
+    if order.stuck:
+        names = ", ".join(_name(*piece, design) for piece in order.stuck)
+        lines += ["", f"No straight way brings together: {names}."]
+    if order.trapped:
+        names = "; ".join(" with ".join(_name(*one, design) for one in group) for group in order.trapped)
+        lines += ["", f"Once joined for good these do not come apart: {names}."]
     if whole.unplaced:
         lines += ["", "Not shown:"]
         lines += [f"- {_name(one.part, one.instance, design)}: {one.reason}" for one in whole.unplaced]
