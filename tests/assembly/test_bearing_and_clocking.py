@@ -11,11 +11,12 @@ from tommybar.assembly.interference import overlaps
 from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import assembled
 from tommybar.assembly.sweep import clearances
-from tommybar.design.joints import ClockingRelation, ContactRelation, ScrewJoint, SeatRelation
-from tommybar.design.model import FitRelation, Part, SizedDesign
+from tommybar.design.joints import ClockingRelation, ContactRelation, ScrewJoint, SeatRelation, ThreadRelation
+from tommybar.design.model import FitRelation, Part, ScrewRelation, SizedDesign
 from tommybar.shapes.bought import BoughtShape
 from tommybar.shapes.features import (
     Bore,
+    CircleHoles,
     Cone,
     CrossHole,
     Cup,
@@ -175,3 +176,43 @@ def test_screws_are_driven_when_what_they_hold_is_in_place() -> None:
     assert words[second + 2] == "Drive the screws (4 of 4) through the post (2 of 2)."
     assert overlaps(design, whole) == ()
     assert "screws are drawn in post: it is the only ISO 4762 M4 of the design." in whole.said
+
+
+def test_a_thread_goes_in_as_far_as_it_is_engaged() -> None:
+    """A thread 10 long before a collar, engaged 6 in a knob 8 thick: its end stands 6 inside the knob."""
+    rod = TurnedShape(
+        Dim(30.0),
+        (Cylinder("thread", Dim(5.0), 0.0, 10.0, thread="M5"), Cylinder("grip", Dim(9.0), 10.0, 30.0)),
+    )
+    knob = TurnedShape(
+        Dim(8.0),
+        (Cylinder("rim", Dim(20.0), 0.0, 8.0),),
+        bores=(Bore("hole", Dim(4.2), "A", 8.0, True, thread="M5"),),
+    )
+    relation = ThreadRelation("rod.thread", "knob.hole", "M5", 6.0, locked="lock nut")
+    whole = assembled(design_of(part("rod", rod), part("knob", knob), threads=(relation,)))
+    one, other = whole.of("rod"), whole.of("knob")
+
+    assert one and other
+    faces = sorted(seen_from(one.frame, other.frame, (0, 0, z))[2] for z in (0.0, 8.0))
+    assert faces == pytest.approx([-2.0, 6.0])
+
+
+def test_a_ring_of_six_screws_is_found_whichever_way_it_is_numbered() -> None:
+    """A cover drilled clockwise and a housing tapped the other way round, 30 degrees on, lie hole over hole."""
+    cover = disc("cover", circle_holes=(CircleHoles("through", Dim(3.4), 6, 22.0, 0.0, 0.0, 12.0),))
+    housing = disc(
+        "housing",
+        circle_holes=(
+            CircleHoles("tapped", Dim(2.5), 6, 22.0, 30.0, 4.0, 12.0, thread="M3", face="B", blind=True),
+        ),
+    )
+    screws = (ScrewRelation(("cover.through",), "housing.tapped", "M3"),)
+    whole = assembled(design_of(cover, housing, screws=screws))
+    one, other = whole.of("cover"), whole.of("housing")
+
+    assert one and other
+    assert whole.said == ()
+    near = sorted(abs(seen_from(other.frame, one.frame, (0, 0, z))[2] - 12.0) for z in (0.0, 12.0))
+    assert near == pytest.approx([0.0, 12.0])  # face on face
+    assert overlaps(design_of(cover, housing, screws=screws), whole) == ()

@@ -72,10 +72,10 @@ def _coaxial(pair: Joined, engaged: float) -> tuple[Way, ...]:
             stops.append((2, land.low - low))
         if engaged > 0:
             stops = [one for one in stops if abs(_shared(land, low + one[1], high + one[1]) - engaged) < 0.05]
-            if not stops and low_open and not land.low_open:
-                stops.append((2, land.high - engaged - low))
-            elif not stops and high_open:
+            if not stops and high_open and land.low_open:
                 stops.append((2, land.low + engaged - high))
+            elif not stops and low_open and land.high_open:
+                stops.append((2, land.high - engaged - low))
         found += [(order, up, shift, "") for order, shift in stops]
         if not stops:
             middle = (land.low + land.high) / 2 - (low + high) / 2
@@ -136,7 +136,11 @@ def _screwed(pairs: tuple[Joined, ...]) -> tuple[Way, ...]:
     orders = (
         list(itertools.permutations(range(len(pairs))))
         if len(pairs) <= 4
-        else [tuple((n + k) % len(pairs) for n in range(len(pairs))) for k in range(len(pairs))]
+        else [
+            tuple((k + way * n) % len(pairs) for n in range(len(pairs)))
+            for way in (1, -1)
+            for k in range(len(pairs))
+        ]
     )
     for order in orders:
         (a, d), (b, e) = into_first[0], into_second[order[0]]
