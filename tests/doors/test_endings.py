@@ -70,7 +70,7 @@ def test_every_command_has_help_with_an_example(said, command):
         (["check", "no.yaml"], "There is no file no.yaml."),
         (["new", "a"], "0 of --from, --disc and --shaft are given; one is wanted."),
         (["new", "a", "--from", "demonstratr"], 'Did you mean "demonstrator"?'),
-        (["new", "a", "--disc", "80", "big"], 'No size is named "big".'),
+        (["new", "a", "--disc", "80", "big"], '"big" is no figure'),
         (["new", "a", "--disc", "80", "0"], "The width is 0 mm; it must lie between 0.5 and 2000 mm."),
         (["new", "/proc/a", "--disc", "80", "10"], "/proc/a.yaml cannot be written"),
         (["record", "m.yaml", "wheel.bore", "10,02"], "Write decimals with a point"),

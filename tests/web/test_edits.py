@@ -203,7 +203,7 @@ def test_a_pin_is_kept_and_shown_and_undone(demo, words):
 @pytest.mark.parametrize(
     ("form", "told"),
     [
-        ({"pin:web": "thin"}, 'No size is named "thin"'),
+        ({"pin:web": "thin"}, '"thin" is no figure'),
         ({"pin:web": "-2"}, "web"),
         ({"scale": "half"}, "a plain number is wanted"),
         ({"scale": "99"}, "must lie between 0.05 and 20"),

@@ -226,7 +226,7 @@ def test_a_plain_start_opens_and_is_planned(browser, words, kind):
 @pytest.mark.parametrize(
     ("form", "told"),
     [
-        ({"kind": "disc", "name": "x", "a": "big", "b": "12"}, 'No size is named "big"'),
+        ({"kind": "disc", "name": "x", "a": "big", "b": "12"}, '"big" is no figure'),
         ({"kind": "disc", "name": "x", "a": "60", "b": "-3"}, "must lie between"),
         ({"kind": "disc", "name": "///", "a": "60", "b": "12"}, "makes no name"),
         ({"kind": "example", "example": "demonstratr", "name": "x"}, 'Did you mean "demonstrator"?'),

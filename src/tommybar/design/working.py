@@ -107,6 +107,12 @@ def as_dims(one: Ready, dims: Dims, scope: Scope) -> Ready:
 
 
 def _name(tree: Name, scope: Scope) -> Ready:
+    if not scope.names:
+        raise wrong(
+            tree.column,
+            f'"{tree.name}" is no figure, and no size has that name.',
+            "Write a figure, with its unit if it is not the file's: 12.5 or 3/8 in.",
+        )
     if tree.name not in scope.names:
         remedy = nearest(tree.name, scope.names) or "Add it to sizes."
         raise wrong(tree.column, f'No size is named "{tree.name}".', remedy)
