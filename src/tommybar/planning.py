@@ -25,7 +25,9 @@ from tommybar.facts.edition import edition
 from tommybar.facts.materials import material
 from tommybar.findings import Finding, in_order
 from tommybar.made import Made, retarget
+from tommybar.made.dims import dims_of
 from tommybar.making.as_machined import as_drilled
+from tommybar.making.begun import kept_in_order
 from tommybar.making.cards import Blank, Card
 from tommybar.making.joints import Joint, joints_of
 from tommybar.making.lengths import spoken
@@ -221,11 +223,32 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
         making, run, mass = made_part(
             part, mates, joints_of(sized, name), loop_lengths(sized, name), shop, stock
         )
+        if made.begun(name):
+            making, run = _in_begun_order(resized, name, (making, run), sized, shop, made, stock)
         findings += making.findings
         if run is not None:
             findings += run.findings
         parts.append(PartPlan(part, making.blank, making.cards, run, mass, changed.get(name, "")))
     return _Round(resized, sized, tuple(parts), tuple(findings))
+
+
+def _in_begun_order(
+    resized: Resized,
+    name: str,
+    now: tuple[Making, PartRun | None],
+    sized: SizedDesign,
+    shop: Shop,
+    made: Made,
+    stock: Stock,
+) -> tuple[Making, PartRun | None]:
+    """What is made of a begun part now, in the order of the cards that it was begun with."""
+    then, _, _ = retarget(resized.design, made.when_begun(name))
+    mates = tuple(sorted(gives_to(then).items()))
+    old, run, _ = made_part(
+        then.part(name), mates, joints_of(then, name), loop_lengths(then, name), shop, stock
+    )
+    making = kept_in_order(now[0], old, made, dims_of(sized))
+    return making, now[1] if making is now[0] else run
 
 
 def _said(one: PartPlan, words_in: Literal["mm", "in"]) -> PartPlan:

@@ -144,10 +144,10 @@ def test_a_build_saved_as_a_made_file_reads_back_the_same(after, hand, tmp_path,
     assert made.whereabouts[0].where == "in the chuck, mark at jaw 2, zeros re-touch, hot or curing: glue"
     begun = entries_from_made(place, made.design)
     assert [(one.kind, one.key) for one in begun] == [
-        ("size", "wheel.bore"),
         ("tick", "wheel/1/1"),
         ("skip", "wheel/1/10"),
         ("tick", "shaft/1"),
+        ("size", "wheel.bore"),
         ("pause", "wheel"),
     ]
     assert begun == entries_from_made(place, made.design)

@@ -41,9 +41,9 @@ def test_the_sample_reads_as_it_says(sample):
     assert made.design == "demonstrator"
     assert made.measured == (Measured("wheel.bore", 10.021, "plug 0.01", "2026-05-02", "R"),)
     assert made.ticks == (
-        Ticked("wheel/2"),
-        Ticked("shaft/1/3"),
-        Ticked("shaft/1/4", done=False, skipped="no emery left"),
+        Ticked("wheel/2", after=1),
+        Ticked("shaft/1/3", after=1),
+        Ticked("shaft/1/4", done=False, skipped="no emery left", after=1),
     )
     assert made.whereabouts == (Whereabouts("shaft", "in the chuck"),)
 

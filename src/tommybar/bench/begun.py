@@ -2,45 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from tommybar.design.model import Part, SizedDesign
 from tommybar.findings import Finding, in_order
 from tommybar.made import Made
 from tommybar.made.dims import dims_of, lengths_of
-from tommybar.making.cards import Card, Measure
+from tommybar.making.begun import begun_cards, same_so_far, told_kept, with_limits
 from tommybar.planning import PartPlan, Plan
 from tommybar.shapes.features import Dim
 
-KEPT = 713  # number of the finding that a begun route was kept
 OTHER = 714  # number of the finding that a begun part is of another shape now
 SHAPE = 0.25  # new limits move a figure by less than this; more is another shape [mm]
 SOURCE = "the journal of the build"
-
-
-def begun_cards(made: Made) -> frozenset[str]:
-    """Cards (part/number) of which a step or the whole was ticked."""
-    return frozenset("/".join(one.key.split("/")[:2]) for one in made.ticks if one.done)
-
-
-def ticked_steps(card: Card, made: Made) -> int:
-    """How many steps of a card lie up to the last one that is ticked; all of them when the card itself is."""
-    done = {one.key for one in made.ticks if one.done}
-    if f"{card.part}/{card.number}" in done:
-        return len(card.steps)
-    return max((index for index, step in enumerate(card.steps, 1) if step.key in done), default=0)
-
-
-def same_order(one: Card, other: Card, steps: int | None = None) -> bool:
-    """Whether two cards do the same in the same grip and order, whatever their figures; the first ``steps`` of it."""
-    return _order(one, steps) == _order(other, steps)
-
-
-def _order(card: Card, steps: int | None) -> tuple[object, ...]:
-    hold = card.hold
-    done = tuple((step.feature, step.tool_kind) for step in card.steps[:steps])
-    return card.machine, card.free_end, hold.device.split()[0], hold.surface, done
 
 
 def part_dims(part: Part) -> dict[str, Dim]:
@@ -79,7 +54,7 @@ def keep_begun(new: Plan, begun_with: Mapping[str, Plan], made: Made) -> Plan:
             kept = one
             findings.append(_told_of_shape(one.part.name, sorted(begun)))
         elif kept is not one:
-            findings.append(_told(one.part.name, sorted(begun)))
+            findings.append(told_kept(one.part.name, begun))
         parts.append(kept)
     if len(findings) == len(new.findings):
         return new
@@ -89,36 +64,9 @@ def keep_begun(new: Plan, begun_with: Mapping[str, Plan], made: Made) -> Plan:
 def _kept(
     new: PartPlan, old: PartPlan, begun: frozenset[str], made: Made, dims: Mapping[str, Dim]
 ) -> PartPlan:
-    last = max((card.number for card in old.cards if f"{card.part}/{card.number}" in begun), default=0)
-    if len(new.cards) >= last and all(
-        same_order(mine, theirs, ticked_steps(theirs, made))
-        for mine, theirs in zip(new.cards[:last], old.cards[:last], strict=True)
-    ):
+    if same_so_far(new.cards, old.cards, made):
         return new
-    return replace(
-        new, blank=old.blank, cards=tuple(_with_limits(card, dims) for card in old.cards), run=old.run
-    )
-
-
-def _with_limits(card: Card, dims: Mapping[str, Dim]) -> Card:
-    def now(measures: Iterable[Measure]) -> tuple[Measure, ...]:
-        return tuple(replace(one, dim=dims.get(one.size, one.dim)) for one in measures)
-
-    return replace(card, steps=tuple(replace(step, measure=now(step.measure)) for step in card.steps))
-
-
-def _told(part: str, begun: list[str]) -> Finding:
-    mine = ", ".join(key for key in begun if key.split("/")[0] == part)
-    return Finding(
-        KEPT,
-        "caution",
-        f"The route of {part} would now be another; its cards are begun and stay in their order.",
-        part=part,
-        figure=f"begun: {mine}",
-        bound="begun cards keep their order",
-        remedy="Work to the limits on the cards; where they cannot be reached so, make the part again.",
-        source=SOURCE,
-    )
+    return replace(new, blank=old.blank, cards=with_limits(old.cards, dims), run=old.run)
 
 
 def _told_of_shape(part: str, begun: list[str]) -> Finding:

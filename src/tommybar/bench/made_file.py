@@ -36,7 +36,16 @@ def made_from(stand: Standing, title: str = "") -> Made:
         if one.kind == "size" and "/" not in one.key:  # a card's run-out tells of the chuck, not of the part
             measured.append(Measured(one.key, one.said["value"], one.said.get("instrument", ""), day, one.by))
         elif one.kind in ("tick", "skip"):
-            ticks.append(Ticked(one.key, one.kind == "tick", day, one.by, one.said.get("reason", "")))
+            ticks.append(
+                Ticked(
+                    one.key,
+                    one.kind == "tick",
+                    day,
+                    one.by,
+                    one.said.get("reason", ""),
+                    after=len(measured),
+                )
+            )
         elif one.kind == "pause":
             places.append(Whereabouts(one.key, _where(one)))
     return Made(title, tuple(measured), tuple(ticks), tuple(places))
@@ -77,20 +86,24 @@ def made_text(build: Build) -> str:
     """The build as the text of a made file, which ``plan --made`` and a further build can go on from."""
     made = made_of(build)
     lines = [f"tommybar: 1\nof: {entry_line({'of': made.design})[5:-1]}\nunits: mm\nmade:"]
-    for measured in made.measured:
-        lines.append(
-            _line(
-                {"size": measured.size, "is": measured.value, "with": measured.instrument},
-                measured.on,
-                measured.by,
-            )
-        )
-    for tick in made.ticks:
-        kind = "step" if tick.key.count("/") > 1 else "card"
-        told: dict[str, Any] = {"done": True} if tick.done else {"skipped": tick.skipped}
-        lines.append(_line({kind: tick.key, **told}, tick.on, tick.by))
+    for one in _in_order(made):
+        if isinstance(one, Measured):
+            told: dict[str, Any] = {"size": one.size, "is": one.value, "with": one.instrument}
+        else:
+            kind = "step" if one.key.count("/") > 1 else "card"
+            told = {kind: one.key, **({"done": True} if one.done else {"skipped": one.skipped})}
+        lines.append(_line(told, one.on, one.by))
     lines += [_line({"part": one.part, "where": one.where}) for one in made.whereabouts]
     return "\n".join(lines if len(lines) > 1 else [lines[0].replace("\nmade:", "")]) + "\n"
+
+
+def _in_order(made: Made) -> tuple[Measured | Ticked, ...]:
+    """Sizes and ticks in the order in which they came: the ticks say after how many sizes."""
+    found: list[Measured | Ticked] = []
+    for index in range(len(made.measured) + 1):
+        found += [one for one in made.ticks if min(one.after, len(made.measured)) == index]
+        found += made.measured[index : index + 1]
+    return tuple(found)
 
 
 def _line(entry: dict[str, Any], on: str = "", by: str = "") -> str:
@@ -115,13 +128,13 @@ def entries_from_made(path: str | Path, title: str = "", build_id: str = "") -> 
             new_entry(kind, key, device=FROM_FILE, number=number, by=by, at=_time_of(on), id=name, **said)
         )
 
-    for one in made.measured:
-        add("size", one.size, one.on, one.by, value=one.value, instrument=one.instrument)
-    for tick in made.ticks:
-        if tick.done:
-            add("tick", tick.key, tick.on, tick.by)
+    for one in _in_order(made):
+        if isinstance(one, Measured):
+            add("size", one.size, one.on, one.by, value=one.value, instrument=one.instrument)
+        elif one.done:
+            add("tick", one.key, one.on, one.by)
         else:
-            add("skip", tick.key, tick.on, tick.by, reason=tick.skipped or "no reason given")
+            add("skip", one.key, one.on, one.by, reason=one.skipped or "no reason given")
     for place in made.whereabouts:
         add("pause", place.part, "", "", where=place.where)
     return tuple(found)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from tommybar.bench.begun import KEPT, begun_cards, keep_begun
+from tommybar.bench.begun import keep_begun
 from tommybar.bench.builds import load_build
 from tommybar.bench.card_text import card_key, card_lines, card_mark, card_marks
 from tommybar.bench.entries import Entry, new_entry
@@ -18,6 +18,7 @@ from tommybar.bench.standing import Standing, standing
 from tommybar.bench.stored import Build
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.words import limits_words, size_words
+from tommybar.making.begun import KEPT, begun_cards
 from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 from tommybar.sizes.loop import Link, last_made_limits

@@ -27,5 +27,5 @@ def made_of(yaml: YamlFile) -> Made:
         else:
             key = one.card or one.step or ""
             done = one.done if one.done is not None else False
-            ticks.append(Ticked(key, done, one.on, one.by, one.skipped, one.note))
+            ticks.append(Ticked(key, done, one.on, one.by, one.skipped, one.note, len(measured)))
     return Made(file.of, tuple(measured), tuple(ticks), tuple(whereabouts))

@@ -27,6 +27,7 @@ class Ticked:
     by: str = ""
     skipped: str = ""
     note: str = ""
+    after: int = 0  # how many measured sizes stood in the record before it
 
 
 @dataclass(frozen=True)
@@ -52,6 +53,13 @@ class Made:
     def size(self, name: str) -> Measured | None:
         """The latest measurement of that size, or None."""
         return next((one for one in reversed(self.measured) if one.size == name), None)
+
+    def when_begun(self, part: str) -> Made:
+        """What was known when the first step of that part was done: the sizes measured before it."""
+        first = min(
+            (one.after for one in self.ticks if one.done and one.key.split("/")[0] == part), default=0
+        )
+        return Made(self.design, self.measured[:first])
 
     def begun(self, part: str) -> bool:
         """Whether any step of that part has been ticked."""

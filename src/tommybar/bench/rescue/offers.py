@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from tommybar.bench.as_built import drawn_sizes
-from tommybar.bench.begun import begun_cards, keep_begun
+from tommybar.bench.begun import keep_begun
 from tommybar.bench.entries import Entry, new_entry
 from tommybar.bench.inputs import Inputs, plan_with
 from tommybar.bench.replan import Changes, changes_between
 from tommybar.bench.rescue.situation import Situation, Try
 from tommybar.made import Made
 from tommybar.made.record import Measured
+from tommybar.making.begun import begun_cards
 from tommybar.making.cards import Card
 from tommybar.planning import Plan
 
