@@ -148,7 +148,8 @@ def in_metal(
         edges = edges_out(angle)
         return tuple(line(angle, (a + b) / 2)[0] for a, b in pairwise(edges))
 
-    around = [0.0, *_changes(pattern, 0.0, 2 * math.pi, AROUND, 26), 2 * math.pi]
+    quarters = [n * math.pi / 2 for n in range(5)]  # a whole turn is too long for one stretch of 16 points
+    around = [*quarters, *_changes(pattern, 0.0, 2 * math.pi, AROUND, 26)]
     sums = [0.0] * 10
     for low, high in pairwise(sorted(around)):
         for angle, weight in _spread(low, high):
