@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tommybar.assembly.axes import axis_of
 from tommybar.assembly.bodies import allowed, bodies_of, standing
@@ -175,10 +176,21 @@ def _shared(one: Any, other: Any) -> float:
 
 def _apart(one: Any, other: Any) -> float:
     """Least distance of two areas, each told as patches [mm]."""
-    from shapely import STRtree
+    from shapely import STRtree, bounds, distance, total_bounds
 
-    _, far = STRtree(other).query_nearest(one, return_distance=True, all_matches=False)
+    to_other = _to_box(bounds(one), total_bounds(other))
+    to_one = _to_box(bounds(other), total_bounds(one))
+    # no patch farther from the other's box than some pair of patches is apart can be the nearest
+    most = float(distance(one[np.argmin(to_other)], other).min()) + 1e-6
+    near_one, near_other = one[to_other <= most], other[to_one <= most]
+    _, far = STRtree(near_other).query_nearest(near_one, return_distance=True, all_matches=False)
     return float(far.min())
+
+
+def _to_box(boxes: NDArray[np.float64], whole: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Distance of each of some boxes from one box [mm]."""
+    aside = np.maximum(np.maximum(whole[:2] - boxes[:, 2:], boxes[:, :2] - whole[2:]), 0.0)
+    return np.hypot(aside[:, 0], aside[:, 1])
 
 
 def _area(design: SizedDesign, one: Placement, at: Frame, mesh: Any) -> tuple[Any, float]:
