@@ -104,11 +104,12 @@ class Leaning:
         """
         found = []
         for part, entry in self.parts.items():
-            kind = "turned" if "turned" in entry else "plate" if "plate" in entry else ""
+            key = next((one for one in ("turned", "plate", "block") if one in entry), "")
+            kind = "plate" if key == "block" else key
             if not kind or name not in self.of_part(part):
                 continue
-            shape = entry[kind]
-            own = name in (shape.get("thick"), shape.get("width"), shape.get("length"))
+            shape = entry[key]
+            own = name in (shape.get("thick"), shape.get("height"), shape.get("width"), shape.get("length"))
             own = own or any(land.get("dia") == name for land in shape.get("outside", []))
             named = any(name in _WORD.findall(text) for text in _texts_in(entry))
             found.append((0 if own else 1 if named else 2, part, kind, entry.get("material", "")))
@@ -123,9 +124,10 @@ class Leaning:
     def through_screws(self) -> Iterator[tuple[str, str]]:
         """(size that is a clearance hole's diameter, screw as written) for every screw relation."""
         for entry in self.relations:
-            if "screw" not in entry:
+            given = entry.get("through", entry.get("pattern"))
+            if "screw" not in entry or given is None:
                 continue
-            through = entry["through"] if isinstance(entry["through"], list) else [entry["through"]]
+            through = given if isinstance(given, list) else [given]
             for text in through:
                 part, _, name = text.partition(".")
                 written = self.feature(part, name) or {}
@@ -134,18 +136,17 @@ class Leaning:
 
     def is_width(self, name: str) -> bool:
         """Whether a size is the width of a plate, and no plate's thickness."""
-        plates = [entry["plate"] for entry in self.parts.values() if "plate" in entry]
+        plates = [entry[key] for entry in self.parts.values() for key in ("plate", "block") if key in entry]
         return any(one.get("width") == name for one in plates) and all(
-            one.get("thick") != name for one in plates
+            name not in (one.get("thick"), one.get("height")) for one in plates
         )
 
     def _features(self, part: str) -> Iterator[tuple[str, Any]]:
         entry = self.parts.get(part, {})
-        for kind in ("turned", "plate"):
+        for kind in ("turned", "plate", "block", "sheet"):
             for group, listed in entry.get(kind, {}).items():
                 if isinstance(listed, list):
-                    for one in listed:
-                        yield group, one
+                    yield from ((group, one) for one in listed if isinstance(one, dict))
 
 
 def _is_text(entry: Any) -> str:
