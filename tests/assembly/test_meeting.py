@@ -9,14 +9,14 @@ import pytest
 
 from tommybar.assembly.interference import overlaps
 from tommybar.assembly.order import order_of
-from tommybar.assembly.placing import Assembly, assembled
-from tommybar.assembly.sweep import clearances
+from tommybar.assembly.placing import Assembly, Placement, assembled
+from tommybar.assembly.sweep import Clearance, clearances
 from tommybar.design.joints import SweepRelation
-from tommybar.design.model import Purpose
-from tommybar.shapes.features import Bore, Cylinder, Dim
+from tommybar.design.model import Purpose, SizedDesign
+from tommybar.shapes.features import Bore, Cylinder, Dim, PlateHole, PlateShape, TurnedShape
 from tommybar.shapes.solids.frames import shifted, within
 
-from .mechanism import BUSH, SPINDLE, WHEEL, mechanism, with_shape
+from .mechanism import BUSH, SPINDLE, WHEEL, mechanism, part, with_shape
 
 
 def moved(whole: Assembly, part: str, y: float = 0.0, z: float = 0.0) -> Assembly:
@@ -143,3 +143,37 @@ def test_a_wheel_pressed_between_pressed_flanges_is_trapped() -> None:
 
     assert not order.possible
     assert {("bush", 1), ("post", 1)} <= set(order.stuck)
+
+
+def test_part_of_a_turn_is_followed_until_it_strikes() -> None:
+    """An arm 10 wide swings towards a post 4 across that stands 25 off at 60 degrees.
+
+    They meet when the post's middle is 5 + 2 beside the arm's: sin(60 - a) = 7 / 25, a = 43.74 degrees.
+    """
+    arm = PlateShape(Dim(40.0), Dim(10.0), Dim(4.0), holes=(PlateHole("hole", "top", 5.0, 5.0, Dim(6.1)),))
+    pin = TurnedShape(Dim(10.0), (Cylinder("shank", Dim(6.0), 0.0, 10.0),))
+    post = TurnedShape(Dim(10.0), (Cylinder("shank", Dim(4.0), 0.0, 10.0),))
+    x, y = 25 * math.cos(math.radians(60)), 25 * math.sin(math.radians(60))
+    places = {"arm": shifted(-5.0, -5.0, 3.0), "pin": shifted(), "post": shifted(x, y)}
+    whole = Assembly(
+        tuple(
+            Placement(name, 1, frame, (0.0, 0.0, 0.0), (0.0, 0.0, 1.0), n)
+            for n, (name, frame) in enumerate(places.items(), start=1)
+        ),
+        (),
+        (),
+    )
+
+    def swung(to: float) -> Clearance:
+        sweep = SweepRelation(("arm",), "pin.shank", ("post",), 0.2, "turns", (0.0, to))
+        parts = (part("arm", arm), part("pin", pin), part("post", post))
+        design = SizedDesign("Arm", "A", "mm", (), parts, sweeps=(sweep,))
+        return next(one for one in clearances(design, whole) if one.fixed == ("post", 1))
+
+    angle = 60 - math.degrees(math.asin(7 / 25))
+    struck, free = swung(90.0), swung(42.0)
+
+    assert struck.meets
+    assert struck.at == pytest.approx(angle, abs=0.2)
+    assert not free.meets
+    assert free.gap == pytest.approx(25 * math.sin(math.radians(18.0)) - 7, abs=0.02)
