@@ -62,6 +62,7 @@ class WalkPage:
     next: str
     units: str
     open: int  # things that are still taken from an example
+    first: int  # number of the question whose field waits for the keys: the first that is wrong, or the first
 
 
 def walk(ask: Ask) -> Response:
@@ -98,6 +99,7 @@ def _shown(ask: Ask, text: str, wrong: Refusal | None = None) -> Response:
         order[at + 1] if at + 1 < len(order) else "",
         str(data.get("units", "mm")),
         len(shop.assumed) if shop else 0,
+        next((n for n, one in enumerate(questions, 1) if one.wrong), 1),
     )
     return answer(ask, "walk.html", page, "shop", 400 if wrong else 200)
 
