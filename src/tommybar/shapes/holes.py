@@ -15,7 +15,7 @@ from itertools import pairwise
 
 from tommybar.facts.threads import thread
 from tommybar.shapes.along import bounds_of, corners_across, corners_along, covers, lengths_at, radii_at
-from tommybar.shapes.curves import ArcPiece, Ring
+from tommybar.shapes.curves import ArcPiece, Ring, meetings
 from tommybar.shapes.features import CircleHoles, CrossHole, Dim
 from tommybar.shapes.moments import Moments, gauss, rod
 
@@ -61,6 +61,9 @@ def _places_to_split(ring: Ring, middle: float, radius: float) -> list[float]:
     """Where the metal in a cross hole changes its law: corners, and where the hole grazes the outline."""
     places = {middle - radius, middle, middle + radius}
     places.update(z for z in corners_along(ring) if abs(z - middle) < radius)
+    # where the hole's edge touches the part: in the half-section that is a circle about its middle
+    edge = ArcPiece((middle + radius, 0.0), (middle - radius, 0.0), (middle, 0.0), True)
+    places.update(z for piece in ring for z, _ in meetings(edge, piece))
     for r in corners_across(ring):
         if r < radius:
             graze = math.sqrt(radius**2 - r**2)
