@@ -359,3 +359,20 @@ def test_the_moments_of_a_quarter_circle_turned_and_moved(angle: float) -> None:
     assert found.y == pytest.approx(area * (b + y), rel=EXACT)
     assert found.xx == pytest.approx(own - 2 * c * s * product + area * (2 * a * x + a * a), rel=EXACT)
     assert found.yy == pytest.approx(own + 2 * c * s * product + area * (2 * b * y + b * b), rel=EXACT)
+
+
+def test_a_hole_that_a_cone_runs_out_of() -> None:
+    """A hole from z 5 on under a taper of 45 degrees: at every r it is as long as the taper lets it be."""
+    shape = TurnedShape(
+        Dim(20.0),
+        (Cone("cone", 0.0, 20.0, 10.0, 50.0),),
+        circle_holes=(CircleHoles("h", Dim(6.0), 1, 20.0, 0.0, 7.0, 20.0),),
+    )
+    whole = math.pi * 20 * (25 + 125 + 625) / 3
+
+    def shell(r: np.ndarray) -> np.ndarray:
+        reach = np.arccos((r * r + 100 - 9) / (20 * r))
+        return 2 * r * reach * (20 - np.maximum(7.0, r - 5))
+
+    expected = summed(shell, 7.0, 12.0) + summed(shell, 12.0, 13.0)
+    assert whole - mass_properties(shape, 1.0).volume == pytest.approx(expected, rel=1e-9)

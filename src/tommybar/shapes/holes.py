@@ -15,7 +15,7 @@ from itertools import pairwise
 
 from tommybar.facts.threads import thread
 from tommybar.shapes.along import bounds_of, corners_across, corners_along, covers, lengths_at, radii_at
-from tommybar.shapes.curves import ArcPiece, Ring, meetings
+from tommybar.shapes.curves import ArcPiece, Line, Ring, meetings
 from tommybar.shapes.features import CircleHoles, CrossHole, Dim
 from tommybar.shapes.moments import Moments, gauss, rod
 
@@ -90,15 +90,9 @@ def _strip(metal: list[tuple[float, float]], half: float) -> tuple[float, float,
 def _axial_in_section(ring: Ring, radius: float, out: float, start: float, end: float) -> Moments:
     """A hole along the axis that meets metal only partly: shells of equal distance from the axis."""
     corners = {r for r in corners_across(ring) if abs(r - out) < radius}
-    for piece in ring:
-        if isinstance(piece, ArcPiece):  # where an arc runs off an end of the hole
-            for z in (start, end):
-                off = abs(z - piece.centre[0])
-                if off < piece.radius:
-                    root = math.sqrt(piece.radius**2 - off * off)
-                    corners.update(
-                        r for r in (piece.centre[1] - root, piece.centre[1] + root) if abs(r - out) < radius
-                    )
+    for z in (start, end):  # where the outline runs off an end of the hole
+        across = Line((z, out - radius), (z, out + radius))
+        corners.update(r for piece in ring for _, r in meetings(across, piece) if abs(r - out) < radius)
     edges = [out - radius, *sorted(corners), out + radius]
     v = x = xx = yy = z1 = zz = 0.0
     for r_from, r_to in pairwise(edges):
