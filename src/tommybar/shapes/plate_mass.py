@@ -7,6 +7,7 @@ left corner of the top face; z is the depth below the top face [mm].
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateHole, PlateShape
@@ -22,6 +23,7 @@ from tommybar.shapes.plates import face_size
 from tommybar.shapes.properties import MassProperties
 
 
+@lru_cache(maxsize=256)
 def plate_moments(shape: PlateShape) -> Moments:
     """Moments of a plate with all that is cut in it taken off.
 
