@@ -54,6 +54,7 @@ HEADINGS = {
     "WrittenDovetail": "A dovetail of a plate",
     "WrittenPlateEdge": "An edge of a plate",
     "WrittenPlateSlit": "A slit of a plate",
+    "WrittenPlateEngraving": "Engraving on a plate",
     "WrittenBlock": "block",
     "WrittenSheet": "sheet",
     "WrittenBend": "A bend of sheet",

@@ -90,6 +90,8 @@ def test_kinds_bench_work_and_lengths(design):
     assert lengths_of(design.part("jaw"))["jaw.height"] == 20
     assert lengths_of(design.part("coil"))["coil.solid"] == pytest.approx(8 * 0.8)
     assert {"window", "top_edge"} <= set(features_of(design.part("lever").shape))
+    scale = features_of(design.part("jaw").shape)["scale"]
+    assert (scale.on, scale.divisions, scale.over, scale.long_every) == ("front", 40, 40.0, 5)
     assert design.part("odd").envelope.size("thickness") == 0.9
 
 

@@ -8,7 +8,17 @@ from dataclasses import replace
 from tommybar.design.reading import TINY, Reading
 from tommybar.design.written_plates import PlateFeatures, WrittenPocket, WrittenSlot
 from tommybar.design.yaml_file import Place
-from tommybar.shapes.features import Dovetail, PlateEdge, PlateShape, PlateSlit, PlateStep, Pocket, Slot, Vee
+from tommybar.shapes.features import (
+    Dovetail,
+    Engraving,
+    PlateEdge,
+    PlateShape,
+    PlateSlit,
+    PlateStep,
+    Pocket,
+    Slot,
+    Vee,
+)
 from tommybar.shapes.outlines import Arc, Loop, extent, placed, stadium
 from tommybar.shapes.plates import face_size
 
@@ -41,7 +51,30 @@ def build_cuts(
         dovetails=_dovetails(read, part, written, place, plain),
         edges=_edges(read, written, place, plain, loop),
         slits=_slits(read, written, place, plain),
+        engravings=_engravings(read, written, place, plain),
     )
+
+
+def _engravings(
+    read: Reading, written: PlateFeatures, place: Place, plain: PlateShape
+) -> tuple[Engraving, ...]:
+    found = []
+    for n, one in enumerate(written.engravings):
+        here, face = (*place, "engravings", n), face_size(plain, one.face)
+        over, short, long = (read.of(figure) for figure in (one.over, one.short, one.long))
+        divisions, every = read.of(one.divisions), read.of(one.long_every)
+        if over > max(face.width, face.height) + TINY:
+            longest = max(face.width, face.height)
+            what = f"The scale is {over:g} mm long; the face {one.face} is {longest:g} mm at most."
+            read.complain((*here, "over"), what, "Make it shorter.")
+        if long < short - TINY:
+            what = f"A long line is {long:g} mm; a short one is {short:g} mm."
+            read.complain((*here, "long"), what, "Make the long lines longer.")
+        if not math.isnan(divisions + every):
+            found.append(
+                Engraving(one.name, one.face, round(divisions), short, long, round(every), one.words, over)
+            )
+    return tuple(found)
 
 
 def _deep(

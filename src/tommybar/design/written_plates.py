@@ -204,6 +204,19 @@ class WrittenPlateSlit(Entry):
     pinch: str = Field("", description="The screw hole that pinches it together")
 
 
+class WrittenPlateEngraving(Entry):
+    """A straight scale or words engraved on a face of a plate."""
+
+    name: FeatureName
+    face: Face
+    divisions: CountFormula
+    over: SizeFormula = Field(description="Length that the divisions fill")
+    short: SizeFormula = Field(description="Length of a short line")
+    long: SizeFormula = Field(description="Length of a long line")
+    long_every: CountFormula | None = Field(None, description="Every which line is long")
+    words: str = ""
+
+
 PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "slits", "bends")
 """Keys that only hold the features of plates and sheet together."""
 
@@ -223,6 +236,7 @@ class PlateFeatures(Entry):
     dovetails: tuple[WrittenDovetail, ...] = ()
     edges: tuple[WrittenPlateEdge, ...] = ()
     slits: tuple[WrittenPlateSlit, ...] = ()
+    engravings: tuple[WrittenPlateEngraving, ...] = ()
 
     @model_validator(mode="after")
     def _sizes(self) -> Any:
