@@ -1,0 +1,1 @@
+"""Views of solids: which edges are seen from one side, which are hidden, and what a section cuts."""
