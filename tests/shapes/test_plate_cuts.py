@@ -270,3 +270,11 @@ def test_a_leaning_hole_goes_where_it_leans():
         hole = PlateHole("h", face, 20, 15, Dim(4.0), 6.0, tilt=30.0)
         found = mass_properties(plate(holes=(hole,)), 1.0)
         assert (20 - found.off_axis[0]) * way > 0
+
+
+def test_a_rounded_edge_is_not_taken_again_where_a_step_has_gone():
+    """Round of s: the sum over its depth of the reach is s2 (1 - pi/4), of its square s3 (5/3 - pi/2)."""
+    s = 0.5
+    edge, step = PlateEdge("e", "top", s, True), PlateStep("t", "top", "left", Dim(5.0), Dim(2.0))
+    lost = (2 * 35 + 30) * s**2 * (1 - math.pi / 4) - 2 * s**3 * (5 / 3 - math.pi / 2)
+    assert taken(plate(edges=(edge,), steps=(step,))) == pytest.approx(5 * 2 * 30 + lost, rel=1e-9)

@@ -15,6 +15,7 @@ from typing import Protocol
 from tommybar.shapes.outlines import Arc, Line, Loop, Piece, circle, extent, rectangle
 from tommybar.shapes.plan_regions import chords, encloses
 
+THIN = 2e-8  # an edge cut that reaches in less is nothing: under 1e-9 mm3 a plate [mm]
 Box = tuple[float, float, float, float, float, float]
 """Least x, y, z and greatest x, y, z [mm]."""
 
@@ -188,13 +189,15 @@ class EdgeCut:
         if not 0 <= deep <= self.size:
             return 0.0
         if self.round:
-            return self.size - math.sqrt(max(self.size**2 - (self.size - deep) ** 2, 0.0))
-        return self.size - deep
+            reach = self.size - math.sqrt(max(self.size**2 - (self.size - deep) ** 2, 0.0))
+        else:
+            reach = self.size - deep
+        return reach if reach > THIN else 0.0
 
     def pieces(self, z: float) -> list[Piece]:
         """The outline, and the same drawn in by the reach."""
         reach, found = self.reach(z), list(self.outline)
-        if reach <= 0:
+        if not reach:
             return found
         for index, one in enumerate(self.outline):
             if isinstance(one, Line):
