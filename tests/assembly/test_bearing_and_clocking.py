@@ -121,8 +121,9 @@ def test_a_clocking_turns_a_piece_about_the_common_axis() -> None:
     assert one and other
 
     def angle(frame: Frame, drawn: float) -> float:
-        x, y, _ = direction(frame, (math.cos(math.radians(drawn)), math.sin(math.radians(drawn)), 0.0))
-        return math.degrees(math.atan2(y, x))
+        """Seen from face A of the hub: up is -y there."""
+        x, y, _ = direction(frame, (math.cos(math.radians(drawn)), -math.sin(math.radians(drawn)), 0.0))
+        return math.degrees(math.atan2(-y, x))
 
     assert (angle(other.frame, 75.0) - angle(one.frame, 20.0)) % 360 == pytest.approx(90.0)
 

@@ -212,7 +212,7 @@ def test_a_flat_is_a_segment_and_pulls_to_one_side() -> None:
 
 
 def test_an_eccentric_land_by_the_parallel_axis_rule() -> None:
-    """v (d2/8 + e2) about the part's axis; its centre e beside it, towards its angle."""
+    """v (d2/8 + e2) about the part's axis; its centre e beside it, up as seen from face A, which is -y."""
     shape = TurnedShape(
         Dim(20.0), (Cylinder("a", Dim(20.0), 0.0, 10.0), Eccentric("pin", Dim(8.0), 10.0, 20.0, 4.0, 90.0))
     )
@@ -220,7 +220,7 @@ def test_an_eccentric_land_by_the_parallel_axis_rule() -> None:
     pin = math.pi * 160
 
     assert found.volume == pytest.approx(math.pi * 1000 + pin, rel=EXACT)
-    assert found.off_axis[1] == pytest.approx(4 * pin / found.volume, rel=EXACT)
+    assert found.off_axis[1] == pytest.approx(-4 * pin / found.volume, rel=EXACT)
     assert found.inertia_axis * 1000 == pytest.approx(math.pi * 1000 * 50 + pin * (64 / 8 + 16), rel=EXACT)
 
 

@@ -136,7 +136,7 @@ def _of_bore(bore: Bore, shape: TurnedShape) -> Axis:
 
 
 def _of_circle(holes: CircleHoles, number: int) -> Axis:
-    at = within(turned(holes.start_angle + 360 * number / holes.count), shifted(x=holes.circle / 2))
+    at = within(turned(-holes.start_angle - 360 * number / holes.count), shifted(x=holes.circle / 2))
     low_open = holes.face == "A" or not holes.blind
     high_open = holes.face == "B" or not holes.blind
     entry: Literal["low", "high"] = "low" if holes.face == "A" else "high"
@@ -145,7 +145,7 @@ def _of_circle(holes: CircleHoles, number: int) -> Axis:
 
 def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
     out = outside_radius(shape, hole.z)
-    at = within(turned(hole.angle), frame((0, 1, 0), (0, 0, 1), (1, 0, 0), (0.0, hole.offset, hole.z)))
+    at = within(turned(-hole.angle), frame((0, 1, 0), (0, 0, 1), (1, 0, 0), (0.0, hole.offset, hole.z)))
     if hole.depth is not None:
         return Axis(at, out - hole.depth, out, True, False, True, False, True)
     through = hole.walls == 2

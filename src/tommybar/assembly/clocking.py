@@ -30,9 +30,10 @@ def clocked(told: Frame, anchor: Piece, piece: Piece, link: Link, design: SizedD
         own, datum = _angle(design, piece[0], mine[2]), _angle(design, anchor[0], other[2])
         if own is None or datum is None:
             continue
-        x, y, _ = direction(told, (math.cos(math.radians(own)), math.sin(math.radians(own)), 0.0))
+        # angles are told as seen from face A, where the frame turns the other way
+        x, y, _ = direction(told, (math.cos(math.radians(own)), -math.sin(math.radians(own)), 0.0))
         stands = math.degrees(math.atan2(y, x))
-        return within(turned(datum + sign * relation.angle - stands), told)
+        return within(turned(-datum - sign * relation.angle - stands), told)
     return told
 
 

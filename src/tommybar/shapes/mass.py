@@ -8,6 +8,7 @@ from functools import lru_cache
 from tommybar.refusals import Refusal
 from tommybar.shapes.along import bounds_of, covers
 from tommybar.shapes.bent_mass import bent_moments
+from tommybar.shapes.clocking import in_frame
 from tommybar.shapes.curves import Ring
 from tommybar.shapes.cutters import SLOPE, Cutter, DrillTip, cutters
 from tommybar.shapes.envelopes import envelope_moments
@@ -87,7 +88,7 @@ def turned_moments(shape: TurnedShape) -> Moments:
     """Moments of a turned part with all that is drilled, milled and sawn taken off, z from face A."""
     ring = profile(shape)
     body = revolved(ring)
-    for group in _meeting(cutters(shape, bounds_of(ring)[2] + BEYOND)):
+    for group in _meeting(cutters(in_frame(shape), bounds_of(ring)[2] + BEYOND)):
         plain = _plain(group, ring)
         body -= Slices(ring, group).taken() if plain is None else plain
     return body

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from tommybar.shapes.clocking import in_frame
 from tommybar.shapes.curves import ArcPiece
 from tommybar.shapes.features import (
     BoreKeyway,
@@ -28,6 +29,7 @@ from tommybar.shapes.solids.rings import Ring, box, chorded, counter_clockwise, 
 
 def turned_part(shape: TurnedShape) -> Node:
     """The whole part; its axis is z and face A lies at z = 0."""
+    shape = in_frame(shape)
     ring = section_ring(shape)
     far = max(r for r, _ in chorded(ring, 16, keep_area=True)) + BEYOND  # lies outside all metal
     cuts: list[Node] = []
