@@ -57,7 +57,7 @@ def test_one_hole_off_the_axis_gives_its_unbalance() -> None:
     v = math.pi * 3.3**2 / 4 * 8
 
     assert found.unbalance == pytest.approx(2.7e-3 * v * 16, rel=1e-9)
-    assert found.off_axis[1] < 0
+    assert found.off_axis[1] > 0  # away from the hole, which is up as seen from face A: at -y
     assert found.off_axis[0] == pytest.approx(0.0, abs=1e-12)
 
 
