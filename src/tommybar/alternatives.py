@@ -14,6 +14,7 @@ from typing import Literal
 from tommybar.design.model import Part
 from tommybar.dryrun.runs import PartRun
 from tommybar.findings import Finding, in_order
+from tommybar.made import as_measured
 from tommybar.making.cards import Card
 from tommybar.making.joints import Joint, joints_of
 from tommybar.making.lengths import Mm, spoken
@@ -70,7 +71,7 @@ def alternatives(
         plan.part(name).part,
         plan.shop,
         mates=tuple(sorted(gives_to(plan.design).items())),
-        joints=joints_of(plan.design, name),
+        joints=joints_of(as_measured(plan.design, plan.made), name),
         lengths=loop_lengths(plan.design, name),
         stock=plan.stock_from,
         cards=cards,

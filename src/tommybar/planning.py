@@ -24,7 +24,7 @@ from tommybar.dryrun.runs import PartRun
 from tommybar.facts.edition import edition
 from tommybar.facts.materials import material
 from tommybar.findings import Finding, in_order
-from tommybar.made import Made, retarget
+from tommybar.made import Made, as_measured, retarget
 from tommybar.made.dims import dims_of
 from tommybar.making.as_machined import as_drilled
 from tommybar.making.begun import kept_in_order
@@ -214,6 +214,7 @@ class _Round:
 
 def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Callable[[str], None]) -> _Round:
     sized, found, changed = retarget(resized.design, made)
+    real = as_measured(sized, made)
     findings: list[Finding] = [*resized.findings, *found]
     mates = tuple(sorted(gives_to(sized).items()))
     parts: list[PartPlan] = []
@@ -221,7 +222,7 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
         tell(f"route of {name}")
         part = sized.part(name)
         making, run, mass = made_part(
-            part, mates, joints_of(sized, name), loop_lengths(sized, name), shop, stock
+            part, mates, joints_of(real, name), loop_lengths(sized, name), shop, stock
         )
         if made.begun(name):
             making, run = _in_begun_order(resized, name, (making, run), sized, shop, made, stock)
@@ -242,11 +243,11 @@ def _in_begun_order(
     stock: Stock,
 ) -> tuple[Making, PartRun | None]:
     """What is made of a begun part now, in the order of the cards that it was begun with."""
-    then, _, _ = retarget(resized.design, made.when_begun(name))
+    known = made.when_begun(name)
+    then, _, _ = retarget(resized.design, known)
+    joints = joints_of(as_measured(then, known), name)
     mates = tuple(sorted(gives_to(then).items()))
-    old, run, _ = made_part(
-        then.part(name), mates, joints_of(then, name), loop_lengths(then, name), shop, stock
-    )
+    old, run, _ = made_part(then.part(name), mates, joints, loop_lengths(then, name), shop, stock)
     making = kept_in_order(now[0], old, made, dims_of(sized))
     return making, now[1] if making is now[0] else run
 
@@ -364,7 +365,7 @@ def plan(
     tell("stock")
     cut_list, found = nest(tuple(one.blank for one in now.parts if one.blank is not None), shop, stock)
     tell("checks")
-    found_checks, figures = check_all(now.sized, shop)
+    found_checks, figures = check_all(now.sized, shop, as_measured(now.sized, made))
     found = (*found, *_assumed(shop, now.parts))
     tell("second choice")
     second = None if fixed else second_choice(design, shop, now.resized.scale, pins, stock, limits)

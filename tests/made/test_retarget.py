@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tommybar.made import Made, retarget
+from tommybar.made import Made, as_measured, retarget
 from tommybar.made.dims import dims_of, lengths_of
 from tommybar.made.record import Measured
 
@@ -161,3 +161,56 @@ def test_slips_of_the_pen_are_suspected(design, value, words):
 
     assert findings[0].number == 711
     assert words in findings[0].words
+
+
+def test_every_piece_of_several_alike_has_its_say(design):
+    """Bushes at 8.020 and 8.006 in H7/f7 (clearance 0.013 to 0.043): 7.977 to 8.007 and 7.963 to 7.993, so 7.977 to 7.993."""
+    two = Made(measured=(Measured("bush.bore", 8.020), Measured("bush.bore", 8.006, note="piece 2")))
+
+    new, findings, why = retarget(design, two)
+
+    for journal in ("shaft.journal_a", "shaft.journal_b"):
+        assert (dims_of(new)[journal].smallest, dims_of(new)[journal].largest) == (7.977, 7.993)
+    assert "bush.bore of piece 2 measured 8.006 mm" in why["shaft"]
+    assert [one.words for one in findings if one.number == 701] == ["bush.bore is 0.005 mm over its limit."]
+
+
+def test_pieces_that_no_one_mate_suits_are_told(design):
+    """8.050 wants 8.007 at least, 8.000 wants 7.987 at most."""
+    two = Made(measured=(Measured("bush.bore", 8.050), Measured("bush.bore", 8.000, note="piece 2")))
+
+    assert 704 in numbers(retarget(design, two)[1])
+
+
+def test_a_piece_that_fits_one_mate_need_only_be_kept_from_the_other(design):
+    """A journal of 8.005 runs in 8.020 (15 um) and sticks in 8.006: a caution, and a stop without the first."""
+    large, small = Measured("bush.bore", 8.020), Measured("bush.bore", 8.006, note="piece 2")
+    journal = Measured("shaft.journal_a", 8.005)
+
+    both = retarget(design, Made(measured=(large, small, journal)))[1]
+    one = retarget(design, Made(measured=(small, journal)))[1]
+
+    assert [(f.severity, f.remedy) for f in both if f.number == 703] == [
+        ("caution", "Pair each with the one that it fits, and mark the pairs.")
+    ]
+    assert [f.severity for f in one if f.number == 703] == ["stop"]
+
+
+def test_a_measured_size_is_joined_as_it_is(design):
+    """What is pressed or turned in it meets 8.006 to 8.020, and no longer 8.000 to 8.015."""
+    two = Made(measured=(Measured("bush.bore", 8.020), Measured("bush.bore", 8.006, note="piece 2")))
+
+    bore = dims_of(as_measured(design, two))["bush.bore"]
+
+    assert (bore.value, bore.smallest, bore.largest) == (8.0, 8.006, 8.020)
+
+
+def test_flanges_of_two_bushes_stand_in_the_loop_each_once(design):
+    """Base 50.00, flanges 3.05 and 2.95: the seat is 50 - 6.00 - 0.05 to 0.2, as if both were 3.00."""
+    alike = {"base.width": 50.0}
+    two = (Measured("bush.flange.long", 3.05), Measured("bush.flange.long", 2.95, note="piece 2"))
+    base = tuple(Measured(name, value) for name, value in alike.items())
+
+    _, _, why = retarget(design, Made(measured=(*base, *two)))
+
+    assert "43.800 to 43.950 mm" in why["shaft"]

@@ -34,7 +34,10 @@ def made_from(stand: Standing, title: str = "") -> Made:
     for one in counting(stand):
         day = one.at[:10]
         if one.kind == "size" and "/" not in one.key:  # a card's run-out tells of the chuck, not of the part
-            measured.append(Measured(one.key, one.said["value"], one.said.get("instrument", ""), day, one.by))
+            copy = one.said.get("copy", 1)
+            note = f"piece {copy:g}" if copy > 1 else ""
+            with_what = one.said.get("instrument", "")
+            measured.append(Measured(one.key, one.said["value"], with_what, day, one.by, note))
         elif one.kind in ("tick", "skip"):
             ticks.append(
                 Ticked(

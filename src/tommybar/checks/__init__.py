@@ -10,8 +10,13 @@ from tommybar.shop.model import Shop
 __all__ = ["Figure", "check_all"]
 
 
-def check_all(sized: SizedDesign, shop: Shop) -> tuple[tuple[Finding, ...], tuple[Figure, ...]]:
+def check_all(
+    sized: SizedDesign, shop: Shop, joined: SizedDesign | None = None
+) -> tuple[tuple[Finding, ...], tuple[Figure, ...]]:
     """Findings 600 to 699 and the worked-out figures of a design, doubles said once.
+
+    ``joined`` is the same design with measured sizes as they really are: what
+    is pressed or turns in one another is looked at there.
 
     The checks themselves are listed in :mod:`tommybar.checks.members`, which
     is loaded only when this is called.
@@ -21,7 +26,7 @@ def check_all(sized: SizedDesign, shop: Shop) -> tuple[tuple[Finding, ...], tupl
     findings: dict[Finding, None] = {}
     figures: dict[Figure, None] = {}
     for look in members.CHECKS:
-        found = look(sized, shop)
+        found = look(joined if joined and look in members.JOINING else sized, shop)
         findings.update(dict.fromkeys(found.findings))
         figures.update(dict.fromkeys(found.figures))
     return tuple(findings), tuple(figures)

@@ -13,6 +13,7 @@ from tommybar.checks import (
     walls,
 )
 
+JOINING = (fit_sense.look,)  # looked at with what is measured as it is
 CHECKS = (
     rotor.look,
     securing.look,

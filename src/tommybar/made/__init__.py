@@ -2,7 +2,7 @@
 
 from tommybar.made.loading import load_made
 from tommybar.made.record import Made
-from tommybar.made.retarget import retarget
+from tommybar.made.retarget import as_measured, retarget
 from tommybar.made.writing import append_entry, write_measured
 
-__all__ = ["Made", "append_entry", "load_made", "retarget", "write_measured"]
+__all__ = ["Made", "append_entry", "as_measured", "load_made", "retarget", "write_measured"]

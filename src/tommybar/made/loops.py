@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from statistics import fmean
 
 from tommybar.design.model import LoopRelation, LoopTerm, SizedDesign
 from tommybar.findings import Finding
@@ -25,7 +26,13 @@ def retarget_loops(
     findings: list[Finding] = []
     why: dict[str, list[str]] = {}
     for loop in design.loops:
-        measured = {term.name: one.value for term in loop.terms if (one := made.size(term.name))}
+        measured = {
+            term.name: fmean(
+                one.value for one in all_of
+            )  # pieces alike stand in the loop as often as they are
+            for term in loop.terms
+            if (all_of := made.pieces(term.name))
+        }
         if not measured:
             continue
         last = _last_term(loop)

@@ -34,17 +34,18 @@ def retarget_fits(design: SizedDesign, made: Made) -> Retargeted:
     known, out = dims_of(design), Retargeted()
     wishes: dict[str, list[tuple[float, float, Measured, FitRelation]]] = {}
     for relation in design.fits:
-        hole, shaft = made.size(relation.hole), made.size(relation.shaft)
-        if relation.hole not in known or relation.shaft not in known or not (hole or shaft):
+        holes, shafts = made.pieces(relation.hole), made.pieces(relation.shaft)
+        if relation.hole not in known or relation.shaft not in known or not (holes or shafts):
             continue
         try:
             fit = fit_of(known[relation.hole].value, relation.zones)
-            if hole and shaft:
-                out.findings.append(_verdict(relation, fit, hole.value, shaft.value, design.units))
-            elif hole:
+            if holes and shafts:
+                out.findings += _verdicts(relation, fit, holes, shafts, design.units)
+                continue
+            for hole in holes:
                 band = mate_limits(hole.value, fit, "hole")
                 wishes.setdefault(relation.shaft, []).append((*band, hole, relation))
-            elif shaft:
+            for shaft in shafts:
                 band = mate_limits(shaft.value, fit, "shaft")
                 wishes.setdefault(relation.hole, []).append((*band, shaft, relation))
         except Refusal as told:
@@ -65,7 +66,9 @@ def _give(
     part, _, feature = name.partition(".")
     smallest = round(max(wish[0] for wish in wishes), ROUND)
     largest = round(min(wish[1] for wish in wishes), ROUND)
-    reasons = [f"{wish[2].size} measured {size_words(wish[2].value, unit)}" for wish in wishes]
+    reasons = list(
+        dict.fromkeys(f"{_called(wish[2])} measured {size_words(wish[2].value, unit)}" for wish in wishes)
+    )
     because = f"{' and '.join(reasons)}; keeps the fit {wishes[0][3].zones}"
     if smallest > largest:
         out.findings.append(
@@ -103,14 +106,33 @@ def _give(
     )
 
 
-def _verdict(relation: FitRelation, fit: Fit, hole: float, shaft: float, unit: Unit) -> Finding:
+def _called(one: Measured) -> str:
+    """A measured size by its name, and the piece where it is not the first."""
+    return f"{one.size} of piece {one.piece}" if one.piece > 1 else one.size
+
+
+def _verdicts(
+    relation: FitRelation, fit: Fit, holes: tuple[Measured, ...], shafts: tuple[Measured, ...], unit: Unit
+) -> list[Finding]:
+    """Each piece with each: where one pairing holds, another that does not asks only to be kept apart."""
+    found = [_verdict(relation, fit, hole, shaft, unit) for hole in holes for shaft in shafts]
+    if all(one.severity == "stop" for one in found):
+        return found
+    apart = "Pair each with the one that it fits, and mark the pairs."
+    return [
+        replace(one, severity="caution", remedy=apart) if one.severity == "stop" else one for one in found
+    ]
+
+
+def _verdict(relation: FitRelation, fit: Fit, one: Measured, other: Measured, unit: Unit) -> Finding:
     """Whether two members that are both made still make the fit."""
+    hole, shaft = one.value, other.value
     clearance = round((hole - shaft) * 1000, 3)
     least, greatest = fit.min_clearance_um, fit.max_clearance_um
     part, _, feature = relation.shaft.partition(".")
     holds = least - 1e-6 <= clearance <= greatest + 1e-6
     figure, bound = _gap_words(clearance, unit), f"{_gap_words(least, unit)} to {_gap_words(greatest, unit)}"
-    pair = f"{relation.hole} {size_words(hole, unit)} and {relation.shaft} {size_words(shaft, unit)}"
+    pair = f"{_called(one)} {size_words(hole, unit)} and {_called(other)} {size_words(shaft, unit)}"
     if holds:
         words, remedy = f"{pair} make the fit {relation.zones}.", ""
     elif clearance < least:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 
@@ -15,6 +16,12 @@ class Measured:
     on: str = ""
     by: str = ""
     note: str = ""  # "piece 2" of several alike, or the maker's own words
+
+    @property
+    def piece(self) -> int:
+        """Which of several alike it is of, from 1."""
+        found = re.fullmatch(r"piece (\d{1,4})", self.note)
+        return int(found[1]) if found else 1
 
 
 @dataclass(frozen=True)
@@ -53,6 +60,11 @@ class Made:
     def size(self, name: str) -> Measured | None:
         """The latest measurement of that size, or None."""
         return next((one for one in reversed(self.measured) if one.size == name), None)
+
+    def pieces(self, name: str) -> tuple[Measured, ...]:
+        """The latest measurement of that size on each piece of several alike, in the order of the pieces."""
+        latest = {one.piece: one for one in self.measured if one.size == name}
+        return tuple(latest[piece] for piece in sorted(latest))
 
     def when_begun(self, part: str) -> Made:
         """What was known when the first step of that part was done: the sizes measured before it."""

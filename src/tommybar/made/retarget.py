@@ -15,6 +15,7 @@ from tommybar.refusals import nearest
 from tommybar.shapes.features import Dim, PlateShape, TurnedShape
 
 SLIPS = ((25.4, "inches and millimetres"), (2.0, "diameter and radius"), (0.5, "diameter and radius"))
+FAR = 0.1  # from which share of the drawn size on a measured one is not joined any more
 NEAR = 0.03  # how near to such a factor a slip is suspected
 
 
@@ -28,7 +29,7 @@ def retarget(design: SizedDesign, made: Made) -> tuple[SizedDesign, tuple[Findin
     """
     findings = _suspicions(design, made)
     fits = retarget_fits(design, made)
-    marked = {name: _marked(dim, one, design) for name, dim, one in _measured_dims(design, made)}
+    marked = {name: _marked(dim, all_of, design) for name, dim, all_of in _measured_dims(design, made)}
     design = with_dims(design, {**fits.dims, **marked})
     design, more, why = retarget_loops(design, made)
     for part, reasons in fits.why.items():
@@ -36,13 +37,32 @@ def retarget(design: SizedDesign, made: Made) -> tuple[SizedDesign, tuple[Findin
     return design, (*findings, *fits.findings, *more), {part: " ".join(why[part]) for part in sorted(why)}
 
 
-def _measured_dims(design: SizedDesign, made: Made) -> list[tuple[str, Dim, Measured]]:
-    return [(name, dim, one) for name, dim in dims_of(design).items() if (one := made.size(name))]
+def as_measured(design: SizedDesign, made: Made) -> SizedDesign:
+    """The design for what is joined: a measured size has no limits any more but what its pieces are.
+
+    The drawn value stays, as tools and bars are looked up by it. A figure that
+    is a tenth or more off is a slip or scrap; what is joined is then reckoned as drawn.
+    """
+    real = {}
+    for name, dim, all_of in _measured_dims(design, made):
+        values = [one.value for one in all_of if abs(one.value - dim.value) < FAR * dim.value]
+        if dim.toleranced and values:
+            real[name] = replace(dim, smallest=min(values), largest=max(values))
+    return with_dims(design, real)
 
 
-def _marked(dim: Dim, one: Measured, design: SizedDesign) -> Dim:
-    tail = "".join(f", {word}" for word in (one.instrument, one.on) if word)
-    return replace(dim, because=f"measured {size_words(one.value, design.units)}{tail}")
+def _measured_dims(design: SizedDesign, made: Made) -> list[tuple[str, Dim, tuple[Measured, ...]]]:
+    return [(name, dim, all_of) for name, dim in dims_of(design).items() if (all_of := made.pieces(name))]
+
+
+def _marked(dim: Dim, all_of: tuple[Measured, ...], design: SizedDesign) -> Dim:
+    told = [
+        size_words(one.value, design.units)
+        + (f" on piece {one.piece}" if one.piece > 1 else "")
+        + "".join(f", {word}" for word in (one.instrument, one.on) if word)
+        for one in all_of
+    ]
+    return replace(dim, because=f"measured {'; '.join(told)}")
 
 
 def _suspicions(design: SizedDesign, made: Made) -> list[Finding]:
@@ -50,10 +70,9 @@ def _suspicions(design: SizedDesign, made: Made) -> list[Finding]:
     dims, lengths = dims_of(design), lengths_of(design)
     known = {*dims, *lengths, *(term.name for loop in design.loops for term in loop.terms)}
     findings = []
-    for name in dict.fromkeys(one.size for one in made.measured):
-        one = made.size(name)
-        if one is None:
-            continue
+    names = dict.fromkeys(one.size for one in made.measured)
+    for one in (each for name in names for each in made.pieces(name)):
+        name = one.size
         part, _, feature = name.partition(".")
         shown = size_words(one.value, design.units)
         if name not in known:

@@ -18,6 +18,7 @@ from tommybar.bench.tool_log import observed, proposals
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.designs import title_of
+from tommybar.web.pages.opened import Told, told
 from tommybar.web.plans import design_of, pins_of, scale_of
 from tommybar.web.work import StillAtWorkError, Tell, Work
 
@@ -62,7 +63,7 @@ class BuildPage:
     title: str
     about: str
     plan_id: str
-    stops: int
+    stops: tuple[Told, ...]
     done: str
     sizes: tuple[tuple[str, ...], ...]
     conflicts: tuple[Disagreement, ...]
@@ -153,7 +154,7 @@ def one_build(ask: Ask) -> Response:
         build.title,
         f"{build.design_name} in {build.shop_name}, begun {build.begun[:10]}",
         plan.plan_id,
-        len(plan.stops),
+        told(plan.stops),
         f"{done} of {len(steps)} steps",
         tuple(
             (
