@@ -1,14 +1,18 @@
-"""What a layout test looks at: words on words, and words on thick lines."""
+"""What a layout test looks at: words on words, words on lines, words on hatching, words off the sheet."""
 
 from __future__ import annotations
 
 import math
 from itertools import pairwise
 
+from shapely import Polygon
+from shapely import box as room
+
 from tommybar.pack.boxes import overlap
 from tommybar.pack.marks import plain_marks
 from tommybar.pack.sheet import Arc, Area, Line, Point, Sheet, Text
 
+LINES = ("thick", "heavy", "cut", "rule", "thin", "chain", "dashed")
 THICK = ("thick", "heavy", "cut", "rule")
 SHRUNK = 0.15  # words may come this near to one another before we call it a clash [mm]
 
@@ -18,17 +22,17 @@ def texts(sheet: Sheet) -> list[Text]:
     return [one for one in plain_marks(sheet.marks) if isinstance(one, Text)]
 
 
-def thick_segments(sheet: Sheet) -> list[tuple[Point, Point]]:
-    """All stretches of thick line; circles as 72 chords."""
+def segments(sheet: Sheet, kinds: tuple[str, ...] = LINES) -> list[tuple[Point, Point]]:
+    """All stretches of line of these kinds; circles as 72 chords."""
     made: list[tuple[Point, Point]] = []
     for one in plain_marks(sheet.marks):
-        if isinstance(one, Line) and one.kind in THICK:
+        if isinstance(one, Line) and one.kind in kinds:
             points = (*one.points, one.points[0]) if one.closed else one.points
             made += list(pairwise(points))
-        elif isinstance(one, Area) and one.kind in THICK:
+        elif isinstance(one, Area) and one.kind in kinds:
             for ring in one.rings:
                 made += list(zip(ring, (*ring[1:], ring[0]), strict=True))
-        elif isinstance(one, Arc) and one.kind in THICK:
+        elif isinstance(one, Arc) and one.kind in kinds:
             at = [math.radians(one.start + (one.end - one.start) * k / 72) for k in range(73)]
             ring = [
                 (one.centre[0] + one.radius * math.cos(a), one.centre[1] - one.radius * math.sin(a))
@@ -51,8 +55,12 @@ def crosses(a: Point, b: Point, box: tuple[float, float, float, float]) -> bool:
     return low < high
 
 
-def clashes(sheet: Sheet) -> list[str]:
-    """Every clash of the sheet in words; empty when the layout is good."""
+def clashes(sheet: Sheet, kinds: tuple[str, ...] = THICK) -> list[str]:
+    """Every clash of the sheet in words; empty when the layout is good.
+
+    With ``LINES`` no word may touch any line at all, nor lie on hatching, as
+    on a drawing; tables and cards are held to their thick lines.
+    """
     found = []
     words = [one for one in texts(sheet) if one.words.strip()]
     boxes = [(b[0] + SHRUNK, b[1] + SHRUNK, b[2] - SHRUNK, b[3] - SHRUNK) for b in (t.box for t in words)]
@@ -62,8 +70,14 @@ def clashes(sheet: Sheet) -> list[str]:
         for other, there in zip(words[i + 1 :], boxes[i + 1 :], strict=True):
             if overlap(box, there):
                 found.append(f"{sheet.name}: '{text.words}' lies on '{other.words}'")
-    for a, b in thick_segments(sheet):
+    for a, b in segments(sheet, kinds):
         for text, box in zip(words, boxes, strict=True):
             if crosses(a, b, box):
-                found.append(f"{sheet.name}: a thick line runs through '{text.words}'")
+                found.append(f"{sheet.name}: a line runs through '{text.words}'")
+    for area in sheet.marks if kinds is LINES else ():
+        if isinstance(area, Area) and area.fill.startswith("hatch"):
+            metal = Polygon(area.rings[0]).buffer(0)
+            for text, at in zip(words, boxes, strict=True):
+                if metal.intersects(room(*at)):
+                    found.append(f"{sheet.name}: '{text.words}' lies on hatching")
     return found

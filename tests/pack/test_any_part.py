@@ -22,7 +22,7 @@ from tommybar.shapes.features import (
 )
 
 from .handmade import DESIGN, IMPRINT
-from .layout import clashes
+from .layout import LINES, THICK, clashes
 
 LOOK = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
@@ -96,7 +96,9 @@ def sheet_of(shape: Shape) -> tuple[list[str], list[float]]:
     """Clashes and dimensioned figures of a part's drawing."""
     kind = "turned" if isinstance(shape, TurnedShape) else "plate"
     sheet = part_drawing(Part("part", kind, "mild steel", 1, shape), DESIGN, IMPRINT)  # type: ignore[arg-type]
-    return clashes(sheet), [one.value for one in sheet.marks if isinstance(one, Dimension)]
+    return clashes(sheet, LINES if kind == "turned" else THICK), [
+        one.value for one in sheet.marks if isinstance(one, Dimension)
+    ]
 
 
 @LOOK

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from tommybar.pack.units import Reader
+
+PaperName = Literal["A4", "A3", "Letter", "Tabloid"]
+Angle = Literal["first", "third"]
 
 
 @dataclass(frozen=True)
@@ -17,6 +21,8 @@ class Imprint:
     scale: float  # of the design against its drawing
     shop: str
     reader: Reader
+    paper: PaperName = "A4"
+    angle: Angle = "first"  # first-angle or third-angle projection
 
     @property
     def scale_words(self) -> str:

@@ -36,6 +36,8 @@ def dimension_marks(one: Dimension | Radial | Angular) -> tuple[Mark, ...]:
         return _angular_marks(one)
     if isinstance(one, Radial) or one.pointed:
         way = one.tail
+        if not way:
+            return one.words
         return (*leader(way[0], *way[1:]), *one.words)
     if one.along == "y":
         ends: tuple[Point, Point] = ((one.at, one.a[1]), (one.at, one.b[1]))

@@ -12,7 +12,7 @@ from typing import Any
 from shapely import Polygon, box
 
 from tommybar.facts.threads import thread
-from tommybar.shapes.features import Cone, Cylinder, Dim, TurnedShape
+from tommybar.shapes.features import Cone, Cylinder, Dim, Land, TurnedShape
 from tommybar.shapes.section import half_section
 
 Ring = tuple[tuple[float, float], ...]
@@ -70,7 +70,7 @@ def drawn_profile(shape: TurnedShape) -> Profile:
     edges: list[Segment] = []
     for polygon, side in ((upper, 1.0), (lower, -1.0)):
         rings = _rings(polygon)
-        for z, r, low in _edges_behind(rings) if cut else _edges_outside(rings):
+        for z, r, low in edges_behind(rings) if cut else edges_outside(rings):
             edges.append(((z, side * r), (z, side * low)))
     return Profile(
         _rings(upper),
@@ -126,7 +126,7 @@ def corners(rings: tuple[Ring, ...]) -> list[tuple[float, float]]:
     return made
 
 
-def _edges_behind(rings: tuple[Ring, ...]) -> list[tuple[float, float, float]]:
+def edges_behind(rings: tuple[Ring, ...]) -> list[tuple[float, float, float]]:
     """Edges seen through openings of a cut part: (z, from radius, down to radius)."""
     made = []
     for z, r in corners(rings):
@@ -143,7 +143,7 @@ def _edges_behind(rings: tuple[Ring, ...]) -> list[tuple[float, float, float]]:
     return made
 
 
-def _edges_outside(rings: tuple[Ring, ...]) -> list[tuple[float, float, float]]:
+def edges_outside(rings: tuple[Ring, ...]) -> list[tuple[float, float, float]]:
     """Edges of a solid part seen from outside: across at every corner of the outline."""
     return [(z, r, 0.0) for z, r in corners(rings) if r > 1e-6]
 
@@ -214,3 +214,8 @@ def end_circles(profile: Profile) -> tuple[float, ...]:
 def cones(shape: TurnedShape) -> tuple[Cone, ...]:
     """The outside cones."""
     return tuple(one for one in shape.outside if isinstance(one, Cone))
+
+
+def end_radii(one: Land) -> tuple[float, float]:
+    """Radii of an outside feature where it begins and ends, chamfers not counted [mm]."""
+    return one.start_dia / 2, one.end_dia / 2

@@ -47,6 +47,24 @@ class Reader:
         words = words.rstrip("0").rstrip(".") if "." in words else words
         return "0" if words == "-0" else words
 
+    def plain(self, mm: float) -> str:
+        """A size without limits of its own on a drawing: to 0.001 mm, in inches to 0.001 in.
+
+        A fourth decimal of an inch is written only when the figure is exactly
+        one of these, as 0.3125 is; half a thou is 0.013 mm, far inside every
+        general tolerance.
+
+        Examples
+        --------
+        >>> Reader().plain(12.3456), Reader("in").plain(7.5), Reader("in").plain(7.9375)
+        ('12.346', '0.295', '0.3125')
+        """
+        if self.unit == "mm":
+            return self.length(mm, 3)
+        exact = abs(round(mm / INCH, 4) - mm / INCH) < 1e-6
+        words = f"{mm / INCH:.{4 if exact or abs(mm) < 2.0 else 3}f}".rstrip("0").rstrip(".")
+        return "0" if words in ("-0", "") else words
+
     def limits(self, smallest: float, largest: float, decimals: int = 3) -> tuple[str, str]:
         """Both limits, the smallest rounded up and the largest rounded down.
 

@@ -125,6 +125,13 @@ def part_notes(part: Part, design: SizedDesign, reader: Reader, knurl: bool = Tr
             f"{need.of} to run true to {need.to} within {reader.length(need.within, 3)} "
             "(total indicator reading)"
         )
+    notes += relation_notes(part, design, reader)
+    return tuple(dict.fromkeys(note.replace("_", " ") for note in notes))
+
+
+def relation_notes(part: Part, design: SizedDesign, reader: Reader) -> list[str]:
+    """What is said of a part because of others: its fits, lengths made to suit, limits from measured mates."""
+    notes: list[str] = []
     for fit in design.fits:
         for mine, other in ((fit.hole, fit.shaft), (fit.shaft, fit.hole)):
             if mine.split(".")[0] == part.name:
@@ -142,10 +149,10 @@ def part_notes(part: Part, design: SizedDesign, reader: Reader, knurl: bool = Tr
                 f"{loop.name}:{figure} made last, to leave "
                 f"{reader.length(loop.least, 3)} to {reader.length(loop.most, 3)}"
             )
-    notes += [f"{size.name.split('.', 1)[-1]}: {size.because}" for size in _told_why(shape)]
+    notes += [f"{size.name.split('.', 1)[-1]}: {size.because}" for size in _told_why(part.shape)]
     if part.note:
         notes.append(part.note)
-    return tuple(dict.fromkeys(note.replace("_", " ") for note in notes))
+    return notes
 
 
 def _told_why(shape: Shape | None) -> list[Dim]:

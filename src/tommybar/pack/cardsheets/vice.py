@@ -6,9 +6,8 @@ from dataclasses import replace
 
 from tommybar.making.cards import Card
 from tommybar.pack.boxes import Box, box_of
-from tommybar.pack.lanes import end_radii
 from tommybar.pack.plate import plate_view
-from tommybar.pack.profile import drawn_profile, end_circles
+from tommybar.pack.profile import drawn_profile, end_circles, end_radii
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import PlateFace, PlateShape, Shape, TurnedShape

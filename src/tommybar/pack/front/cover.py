@@ -8,9 +8,8 @@ from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import width_of, wrapped
 from tommybar.pack.paper import check_bar
 from tommybar.pack.plate import placed_holes
-from tommybar.pack.profile import drawn_profile
 from tommybar.pack.sheet import LINE_STEP, Arc, Area, Mark, Sheet, Text
-from tommybar.pack.turned import profile_marks
+from tommybar.pack.turned.view import shape_marks
 from tommybar.planning import Plan
 from tommybar.shapes.features import PlateShape, Shape, TurnedShape
 
@@ -140,7 +139,7 @@ def _rows(shapes: list[tuple[str, Shape]], scale: float) -> list[Mark]:
 
 def _picture(shape: Shape, scale: float) -> list[Mark]:
     if isinstance(shape, TurnedShape):
-        return profile_marks(shape, drawn_profile(shape), scale)
+        return shape_marks(shape, scale)
     assert isinstance(shape, PlateShape)
     w, h = shape.length.value * scale, shape.width.value * scale
     marks: list[Mark] = [Area((((0, 0), (w, 0), (w, h), (0, h)),), "none", "thick")]

@@ -1,0 +1,274 @@
+"""What of a turned part is seen: exact outlines, cut metal, edges, threads; at one scale, axis at y = 0."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from functools import lru_cache
+from typing import Literal
+
+from tommybar.facts.threads import thread
+from tommybar.pack.profile import corners, edges_behind, metal_at, nominal
+from tommybar.pack.sheet import Arc, Area, Kind, Line, Mark
+from tommybar.shapes.curves import ArcPiece, Piece, Ring, closed
+from tommybar.shapes.cutting import difference
+from tommybar.shapes.features import Cylinder, Eccentric, TurnedShape
+from tommybar.shapes.profile import profile
+from tommybar.shapes.ring_cuts import surface_radius
+
+View = Literal["outside", "half", "full"]
+LONG = 2.5  # a bored part longer than so many diameters is drawn half in section
+HAIR = 0.011  # half of what stands below the axis for an eccentric that lies wholly above it [mm]
+Rings = tuple[Ring, ...]
+
+
+def view_of(shape: TurnedShape) -> View:
+    """How a turned part is drawn: solid ones from outside, rings and bushes cut, the others half and half."""
+    inner = (
+        shape.bores or shape.recesses or shape.bore_tapers or shape.face_grooves or shape.circle_holes
+        or shape.bore_grooves or shape.cups
+    )  # fmt: skip
+    if not inner:
+        return "outside"
+    knurled = any(isinstance(one, Cylinder) and one.knurl for one in shape.outside)
+    seen = shape.flats or shape.keyways or shape.cross_slots or shape.slits or shape.head_slots
+    across = 2 * radius_of(shape)
+    if seen or knurled or shape.length.value > LONG * across or any(h.offset for h in shape.cross_holes):
+        return "half"
+    return "full"
+
+
+def radius_of(shape: TurnedShape) -> float:
+    """The largest radius of the outside [mm]."""
+    return max(p[1] for p in chords((solid(nominal(shape)),))[0])
+
+
+@lru_cache(maxsize=64)
+def solid(shape: TurnedShape, below: bool = False) -> Ring:
+    """The outside form alone, at nominal sizes; ``below`` is the half under the axis of an eccentric."""
+    plain = replace(
+        nominal(shape), bores=(), recesses=(), face_grooves=(), bore_tapers=(), cups=(), centres=(),
+        bore_grooves=(),
+    )  # fmt: skip
+    return profile(_swung(plain) if below else plain)
+
+
+@lru_cache(maxsize=64)
+def cut(shape: TurnedShape, below: bool = False) -> Rings:
+    """The cut metal of one half with the holes in it, at nominal sizes."""
+    plain = nominal(shape)
+    rings: Rings = (profile(_swung(plain) if below else plain),)
+    for holes in plain.circle_holes:
+        if below:
+            continue
+        radius, out = (
+            (thread(holes.thread).tapping_drill if holes.thread else holes.dia.value) / 2,
+            holes.circle / 2,
+        )
+        low, high = holes.start - (0 if holes.blind and holes.face == "B" else 1e-3), holes.end
+        high += 0 if holes.blind and holes.face == "A" else 1e-3
+        points = [(low, out - radius), (high, out - radius), (high, out + radius), (low, out + radius)]
+        tip = radius / math.tan(math.radians(59.0)) if holes.blind else 0.0
+        if tip and holes.face == "A":
+            points.insert(2, (high + tip, out))
+        elif tip:
+            points.append((low - tip, out))
+        rings = difference(rings, closed(points))
+        if holes.sink_dia:
+            wide = holes.sink_dia / 2
+            a, b = (
+                (holes.start - 1e-3, holes.start + holes.sink_depth)
+                if holes.face == "A"
+                else (holes.end - holes.sink_depth, holes.end + 1e-3)
+            )
+            rings = difference(
+                rings, closed([(a, out - wide), (b, out - wide), (b, out + wide), (a, out + wide)])
+            )
+    top = radius_of(shape) + 1.0
+    for hole in plain.cross_holes:
+        if hole.offset or (below and hole.walls == 1):
+            continue
+        radius = (thread(hole.thread).tapping_drill if hole.thread else hole.dia.value) / 2
+        floor = 0.0
+        if hole.depth is not None and not below:
+            floor = max(surface_radius(plain, hole.z) - hole.depth, 0.0)
+        z = hole.z
+        rings = difference(
+            rings, closed([(z - radius, floor), (z + radius, floor), (z + radius, top), (z - radius, top)])
+        )
+    return rings
+
+
+def _swung(shape: TurnedShape) -> TurnedShape:
+    """Eccentric lands as they stand below the axis, when their throw is upwards."""
+    return replace(
+        shape,
+        outside=tuple(
+            Cylinder(
+                one.name, replace(one.dia, value=max(one.dia.value - 2 * one.throw, HAIR)), one.start, one.end
+            )
+            if isinstance(one, Eccentric)
+            else one
+            for one in shape.outside
+        ),
+    )
+
+
+def chords(rings: Rings) -> tuple[tuple[tuple[float, float], ...], ...]:
+    """Rings as points, arcs as chords."""
+    return tuple(tuple(p for piece in ring for p in piece.chords()) for ring in rings)
+
+
+def piece_mark(piece: Piece, scale: float, side: int, kind: Kind = "thick") -> Mark:
+    """A piece of an outline as a line or an arc of the sheet; ``side`` 1 above the axis, -1 below."""
+    if isinstance(piece, ArcPiece):
+        first, last = math.degrees(piece.first), math.degrees(piece.first + piece.sweep)
+        first, last = min(first, last), max(first, last)
+        if side < 0:
+            first, last = -last, -first
+        turn = 360.0 * math.floor(first / 360.0)
+        centre = (piece.centre[0] * scale, -side * piece.centre[1] * scale)
+        return Arc(centre, piece.radius * scale, kind, first - turn, last - turn)
+    points = tuple((z * scale, -side * r * scale) for z, r in (piece.start, piece.end))
+    return Line(points, kind)
+
+
+def _on_axis(piece: Piece) -> bool:
+    return max(piece.start[1], piece.end[1]) < HAIR
+
+
+def half_marks(shape: TurnedShape, scale: float, side: int, section: bool) -> list[Mark]:
+    """One half of the view: cut metal with its edges behind, or the outside with its edges."""
+    marks: list[Mark] = []
+    below = side < 0
+    rings = cut(shape, below) if section else (solid(shape, below),)
+    points = chords(rings)
+    if section:
+        marks += [
+            Area((tuple((z * scale, -side * r * scale) for z, r in ring),), "hatch", None) for ring in points
+        ]
+    marks += [piece_mark(one, scale, side) for ring in rings for one in ring if not _on_axis(one)]
+    if section:
+        edges = [(z, top, floor) for z, top, floor in edges_behind(points)]
+    else:
+        edges = [(z, r, 0.0) for z, r in corners(points) if r > 1e-6]
+    for z, top, floor in dict.fromkeys((round(z, 5), round(t, 5), round(f, 5)) for z, t, f in edges):
+        marks.append(Line(((z * scale, -side * top * scale), (z * scale, -side * floor * scale)), "thick"))
+    return marks
+
+
+def eccentric_marks(shape: TurnedShape, scale: float) -> list[Mark]:
+    """The own axis of every eccentric land, and its lower side where that lies above the part's axis."""
+    marks: list[Mark] = []
+    for one in shape.outside:
+        if isinstance(one, Eccentric):
+            a, b, y = one.start * scale, one.end * scale, -one.throw * scale
+            marks.append(Line(((a - 3.0, y), (b + 3.0, y)), "chain"))
+            low = one.throw - one.dia.value / 2
+            if low > HAIR:
+                marks.append(Line(((a, -low * scale), (b, -low * scale)), "thick"))
+    return marks
+
+
+def thread_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
+    """Thin lines at the root of screws and at the major diameter of tapped holes (ISO 6410-1)."""
+    marks: list[Mark] = []
+    sides = (1, -1)
+    for one in shape.outside:
+        if isinstance(one, Cylinder) and one.thread:
+            root = thread(one.thread).core / 2
+            start, end = screw_span(shape, one)
+            for side in sides:
+                y = -side * root * scale
+                marks.append(Line(((start * scale, y), (end * scale, y)), "thin"))
+            for z in (start, end):
+                if one.start + 0.02 < z < one.end - 0.02 and not _in_groove(shape, z):
+                    half = one.dia.value / 2 * scale
+                    marks.append(Line(((z * scale, -half), (z * scale, half)), "thick"))
+    if view == "outside":
+        return marks
+    cut_sides = (1, -1) if view == "full" else (1,)
+    length = shape.length.value
+    for bore in shape.bores:
+        if not bore.thread:
+            continue
+        major, drill = thread(bore.thread).major / 2, thread(bore.thread).tapping_drill / 2
+        full = bore.full or (length if bore.through else bore.depth)
+        first, last = (0.0, full) if bore.face == "A" else (length - full, length)
+        for side in cut_sides:
+            y = -side * major * scale
+            marks.append(Line(((first * scale, y), (last * scale, y)), "thin"))
+            if bore.full and (bore.through or bore.full < bore.depth - 1e-6):
+                z = (last if bore.face == "A" else first) * scale
+                marks.append(Line(((z, -side * drill * scale), (z, y)), "thick"))
+    for holes in shape.circle_holes:
+        if holes.thread:
+            major = thread(holes.thread).major / 2
+            for r in (holes.circle / 2 - major, holes.circle / 2 + major):
+                marks.append(
+                    Line(((holes.start * scale, -r * scale), (holes.end * scale, -r * scale)), "thin")
+                )
+    for hole in shape.cross_holes:
+        if hole.thread and not hole.offset:
+            marks += _cross_thread(shape, hole.z, thread(hole.thread).major / 2, scale)
+    return marks
+
+
+def _in_groove(shape: TurnedShape, z: float) -> bool:
+    return any(g.start - 0.02 <= z <= g.end + 0.02 for g in shape.grooves)
+
+
+def _cross_thread(shape: TurnedShape, z: float, major: float, scale: float) -> list[Mark]:
+    bounds = metal_at(chords((profile(nominal(shape)),)), z)
+    if len(bounds) < 2:
+        return []
+    return [
+        Line(((at * scale, -bounds[-2] * scale), (at * scale, -bounds[-1] * scale)), "thin")
+        for at in (z - major, z + major)
+    ]
+
+
+def screw_span(shape: TurnedShape, one: Cylinder) -> tuple[float, float]:
+    """Where an outside thread stands at full depth: from its free end for ``full``, up to an undercut."""
+    start, end = one.start, one.end
+    for groove in shape.grooves:
+        if abs(groove.end - end) < 0.05 and groove.start > start:
+            end = groove.start
+        if abs(groove.start - start) < 0.05 and groove.end < end:
+            start = groove.end
+    if one.full:
+        bodies = sorted(shape.outside, key=lambda body: body.start)
+        n = next(i for i, body in enumerate(bodies) if body.name == one.name)
+        before = bodies[n - 1].end_dia if n else 0.0
+        after = bodies[n + 1].start_dia if n + 1 < len(bodies) else 0.0
+        if before <= after:
+            end = min(end, start + one.full)
+        else:
+            start = max(start, end - one.full)
+    return start, end
+
+
+def knurl_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
+    """Lines of a knurl on what is seen from outside."""
+    marks: list[Mark] = []
+    if view == "full":
+        return marks
+    for one in shape.outside:
+        if not isinstance(one, Cylinder) or one.knurl is None:
+            continue
+        start = (one.start + max(one.edge_start, one.round_start)) * scale
+        end = (one.end - max(one.edge_end, one.round_end)) * scale
+        radius = one.dia.value / 2 * scale
+        top = -radius if view == "outside" else 0.0
+        step = max(1.0, one.knurl.pitch * scale)
+        if one.knurl.pattern == "straight":
+            n = int(radius / step)
+            marks += [
+                Line(((start, k * step), (end, k * step)), "hatch")
+                for k in range(-n, n + 1)
+                if k and top - 1e-6 <= k * step
+            ]
+        else:
+            ring = ((start, top), (end, top), (end, radius), (start, radius))
+            marks += [Area((ring,), "hatch", None, 2 * step), Area((ring,), "hatch2", None, 2 * step)]
+    return marks

@@ -1,0 +1,132 @@
+"""What a drawing says of one feature: rows of words, and each figure in them kept as data."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from tommybar.pack.printed import PrintedDimension, PrintedKind
+from tommybar.pack.units import Reader
+from tommybar.shapes.features import Dim
+
+DIA = "Ø"
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row of a callout: words, or the cells of a feature control frame, or a datum letter."""
+
+    words: str
+    small: bool = False
+    bold: bool = False
+    cells: tuple[str, ...] = ()  # the name of the symbol, then what stands in the cells
+    datum: str = ""
+
+
+@dataclass(frozen=True)
+class Measured:
+    """What a callout measures, so that a drawing file can carry a real dimension of it [part mm, deg]."""
+
+    kind: str  # "diameter", "radius", "angle"
+    value: float
+    centre: tuple[float, float] = (0.0, 0.0)  # of a radius; vertex of an angle (z, r)
+    to: tuple[float, float] = (0.0, 0.0)  # second leg of an angle runs through this point (z, r)
+    frm: tuple[float, float] = (0.0, 0.0)  # and the first through this one
+
+
+@dataclass(frozen=True)
+class Callout:
+    """Rows that stand beside the view and point at (z, r), r on the upper half unless below 0."""
+
+    z: float
+    r: float
+    rows: tuple[Row, ...]
+    printed: tuple[PrintedDimension, ...] = ()
+    measured: Measured | None = None
+    side: str = "above"  # or "A", "B": in the column beside that face
+    feature: str = ""
+    wide: float = 0.0  # how much of the axis the small feature takes, 0: it is never crowded [part mm]
+
+
+@dataclass
+class Saying:
+    """Rows of one feature being written; every figure put into a row is kept as it is printed."""
+
+    feature: str
+    reader: Reader
+    datum: str = "axis"
+    rows: list[Row] = field(default_factory=list)
+    printed: list[PrintedDimension] = field(default_factory=list)
+    _open: list[PrintedDimension] = field(default_factory=list)
+
+    def length(
+        self, kind: PrintedKind, size: str, mm: float, datum: str = "", limits: tuple[str, str] | None = None
+    ) -> str:
+        """A length in the reader's unit."""
+        figure = self.reader.plain(mm)
+        self._open.append(
+            PrintedDimension(
+                kind,
+                self.feature,
+                size,
+                "",
+                figure,
+                mm,
+                limits,
+                self.reader.unit,
+                datum or self.datum,
+            )
+        )
+        return figure
+
+    def dia(self, size: str, mm: float) -> str:
+        """A diameter."""
+        return DIA + self.length("diameter", size, mm)
+
+    def angle(self, size: str, degrees: float, kind: PrintedKind = "angle") -> str:
+        """An angle."""
+        figure = angle_words(degrees)
+        self._open.append(
+            PrintedDimension(kind, self.feature, size, "", figure, degrees, None, "deg", self.datum)
+        )
+        return f"{figure}°"
+
+    def word(self, kind: PrintedKind, size: str, word: str, value: float = 0.0) -> str:
+        """A word or a whole number that says something of the part: a thread, a form, a count."""
+        self._open.append(PrintedDimension(kind, self.feature, size, "", word, value, None, "", self.datum))
+        return word
+
+    def row(self, words: str, small: bool = False) -> None:
+        """Close a row: the figures in it are kept with the whole line."""
+        self.printed += [replace(one, words=words) for one in self._open]
+        self._open.clear()
+        self.rows.append(Row(words, small))
+
+    def sized(
+        self, size: str, dim: Dim, sign: str = DIA, after: str = "", kind: PrintedKind = "diameter"
+    ) -> None:
+        """A size with its zone, and its limits in a row below."""
+        figure = self.reader.plain(dim.value)
+        limits = None
+        if dim.smallest is not None and dim.largest is not None:
+            limits = self.reader.limits(dim.smallest, dim.largest)
+        zone = dim.zone if limits and dim.zone[:1].isalpha() and not dim.because else ""
+        self._open.append(
+            PrintedDimension(
+                kind, self.feature, size, "", figure, dim.value, limits, self.reader.unit, self.datum
+            )
+        )
+        self.row(" ".join(word for word in (f"{sign}{figure}", zone, after) if word))
+        if limits:
+            self.rows.append(Row(f"{limits[0]}–{limits[1]}", True))
+
+
+def angle_words(degrees: float) -> str:
+    """An angle to a hundredth of a degree without needless noughts.
+
+    Examples
+    --------
+    >>> angle_words(60.0), angle_words(1.4914)
+    ('60', '1.491')
+    """
+    words = f"{degrees:.3f}".rstrip("0").rstrip(".")
+    return "0" if words == "-0" else words
