@@ -45,4 +45,5 @@ def drawn_edges(mesh: Mesh, faces: Faces) -> NDArray[np.float64]:
     turn = np.degrees(np.arccos(np.clip((first * second).sum(axis=1), -1.0, 1.0)))
     outline = ((first[:, 2] > LEVEL) != (second[:, 2] > LEVEL)) & (turn > FLAT)
     whole = np.linalg.norm(first, axis=1) * np.linalg.norm(second, axis=1) > 0.5
-    return mesh.points[ends[((turn > SHARP) | outline) & whole]]
+    drawn: NDArray[np.float64] = mesh.points[ends[((turn > SHARP) | outline) & whole]]
+    return drawn

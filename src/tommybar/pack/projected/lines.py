@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -32,7 +33,8 @@ def view_marks(
     if hidden and len(found.hidden):
         behind = shapely.union_all(shapely.linestrings(found.hidden))
         if shown is not None:
-            behind = behind.difference(shown.buffer(0.02))
+            near = shapely.simplify(shapely.line_merge(shown), 0.004)
+            behind = behind.difference(shapely.buffer(near, 0.02, quad_segs=1))
         rest = np.array(
             [
                 piece
@@ -106,3 +108,15 @@ def _runs(chords: NDArray[np.float64], u: float, v: float) -> list[tuple[float, 
     if len(runs) == 1 and runs[0][1] - runs[0][0] >= 360.0 - JOINED:
         return [(0.0, 360.0)]
     return [(round(a, 4), round(b, 4)) for a, b in runs]
+
+
+def scaled(marks: Iterable[Mark], scale: float) -> list[Mark]:
+    """Lines and arcs of a view drawn at 1:1, at another scale."""
+    found: list[Mark] = []
+    for one in marks:
+        if isinstance(one, Line):
+            found.append(replace(one, points=tuple((x * scale, y * scale) for x, y in one.points)))
+        elif isinstance(one, Arc):
+            x, y = one.centre
+            found.append(replace(one, centre=(x * scale, y * scale), radius=one.radius * scale))
+    return found

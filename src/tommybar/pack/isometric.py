@@ -1,0 +1,67 @@
+"""An isometric of a part in what room its sheet has left, hidden lines taken out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from itertools import pairwise
+
+from tommybar.pack.boxes import Box, box_of
+from tommybar.pack.marks import plain_marks
+from tommybar.pack.projected.directions import body, lies, looked_at, mesh_in
+from tommybar.pack.projected.hidden import seen
+from tommybar.pack.projected.lines import view_marks
+from tommybar.pack.sheet import Line, Mark
+from tommybar.pack.turned.layout import block
+from tommybar.shapes.bought import BoughtShape
+from tommybar.shapes.features import Shape
+
+SIZES = (75.0, 55.0, 40.0, 30.0)  # of its longer side on paper, the first that has room [mm]
+SPECK = 0.7  # a stretch shorter than this is left out of an isometric [mm on paper]
+
+
+def isometric_marks(shape: Shape | BoughtShape, across: float) -> list[Mark]:
+    """An isometric whose longer side is ``across`` on paper, upright, at (0, 0) [mm]."""
+    at = looked_at("isometric", lies(shape))
+    mesh = mesh_in(body(shape, 72), at)
+    low, high = mesh.points.min(axis=0), mesh.points.max(axis=0)
+    scale = across / max(float(high[0] - low[0]), float(high[1] - low[1]), 1e-6)
+    marks = view_marks(seen(mesh, 0.6 / scale), scale, (), False, "rule")
+    return [one for one in marks if not isinstance(one, Line) or _length(one) > SPECK]
+
+
+def _length(one: Line) -> float:
+    return sum(math.dist(a, b) for a, b in pairwise(one.points))
+
+
+def with_isometric(shape: Shape | BoughtShape, marks: list[Mark], area: Box) -> list[Mark]:
+    """The marks of a sheet and, where there is room for it, an isometric of its part beside them."""
+    largest = block(isometric_marks(shape, SIZES[0]))
+    wide, high = largest.size
+    for across in SIZES:
+        share = across / SIZES[0]
+        spot = free_place((wide * share, high * share), marks, area, 5.0)
+        if spot is not None:
+            one = block(isometric_marks(shape, across))
+            return [*marks, *one.at(spot[0], spot[1])]
+    return marks
+
+
+def free_place(size: tuple[float, float], marks: Iterable[Mark], area: Box, spare: float = 4.0) -> Box | None:
+    """A box of a size in an area that meets no mark: as far to the upper right as there is one."""
+    import numpy as np
+
+    width, height = size
+    if width > area[2] - area[0] or height > area[3] - area[1]:
+        return None
+    taken = np.array([box_of([one]) for one in plain_marks(marks)]).reshape(-1, 4)
+    rows = int((area[3] - area[1] - height) / 4.0)
+    columns = int((area[2] - area[0] - width) / 4.0)
+    for column in range(columns + 1):
+        x = area[2] - width - 4.0 * column
+        near = taken[(taken[:, 0] < x + width + spare) & (x < taken[:, 2] + spare)]
+        for row in range(rows + 1):
+            y = area[1] + 4.0 * row
+            if not ((near[:, 1] < y + height + spare) & (y < near[:, 3] + spare)).any():
+                return (x, y, x + width, y + height)
+    return None

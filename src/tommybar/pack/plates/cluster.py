@@ -1,0 +1,259 @@
+"""The views of a plate set round its datum corner, dimensioned and lettered, at one scale."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from tommybar.pack.boxes import box_of, moved
+from tommybar.pack.imprint import Angle
+from tommybar.pack.plates.cuts import datum_is_corner
+from tommybar.pack.plates.dimensions import (
+    STEP,
+    Lane,
+    datum_marks,
+    height_right,
+    lanes_below,
+    lanes_left,
+    section_marks,
+)
+from tommybar.pack.plates.holes import datum_of, in_plate
+from tommybar.pack.plates.letters import Wanted, letter_marks
+from tommybar.pack.plates.told import Row, Told
+from tommybar.pack.plates.views import Plane, orthographic, section_of, sectioned, side_of
+from tommybar.pack.printed import PrintedDimension
+from tommybar.pack.projected.directions import Looked, looked_at
+from tommybar.pack.sheet import Angular, Arc, Area, Kind, Line, Mark, Text
+from tommybar.pack.units import Reader
+from tommybar.shapes.features import Dim, PlateHole, PlateShape
+from tommybar.shapes.outlines import extent, plate_loop
+from tommybar.shapes.solids.frames import point
+
+APART = 14.0  # between two views [mm]
+TITLE = 4.6
+FACES_OF: dict[str, tuple[str, ...]] = {
+    "top": ("top", "bottom"), "front": ("front", "back"), "left": ("left", "right"), "right": ("left", "right"),
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Cluster:
+    """The views, and the figures that stand in them."""
+
+    marks: tuple[Mark, ...]
+    printed: tuple[PrintedDimension, ...]
+    apart: tuple[tuple[Mark, ...], ...] = ()  # a section that may stand anywhere
+
+
+def few_places(shape: PlateShape) -> bool:
+    """Whether places are few enough to be drawn as dimensions instead of written in the table."""
+    cut = (shape.slots, shape.pockets, shape.vees, shape.dovetails, shape.slits)
+    if any(cut) or shape.outline is not None or any(one.face not in ("top", "bottom") for one in shape.holes):
+        return False
+    spots = [in_plate(shape, one) for one in shape.holes]
+    return len({round(x, 3) for x, _, _ in spots}) <= 3 and len({round(y, 3) for _, y, _ in spots}) <= 3
+
+
+def cluster(
+    shape: PlateShape, rows: list[Row], scale: float, reader: Reader, angle: Angle, end_apart: bool = False
+) -> Cluster:
+    """All views at a scale; the lower left corner of the view from above lies at (0, 0).
+
+    ``end_apart`` takes the view of an end out of the row, to stand by itself under its title.
+    """
+    long, wide, thick = (d.value * scale for d in (shape.length, shape.width, shape.thickness))
+    plane = section_of(shape)
+    printed: list[PrintedDimension] = []
+    plan = orthographic(shape, "top", scale)
+    left, below = lanes_left(_widths(shape, reader, scale, printed), scale)
+    lanes = _lengths(shape, reader, scale, printed)
+    plan += [*left, *lanes_below(lanes, scale, 11.0 + below), *_corner(shape, scale)]
+    placed = any(hole.place for hole in shape.holes)
+    if placed:
+        y = _clear_of(plane, wide, scale)
+        plan += [*datum_marks("B", (long - 7.0, 0.0), (0.0, 1.0)), *datum_marks("C", (0.0, y), (-1.0, 0.0))]
+    if plane is not None:
+        plan += section_marks("X", -plane.at * scale, 0.0, long)
+    plan += letter_marks(_wanted(rows, "top", scale), plan)
+    lowest = 11.0 + below + STEP * (len(lanes) - 1) + 3.0
+    base = -wide - APART if angle == "first" else max(lowest, box_of(plan)[3]) + 8.0 + thick
+    faces = {*(h.face for h in shape.holes), *(s.face for s in shape.slots), *(p.face for p in shape.pockets)}
+    seen_in_front = bool(faces & {"front", "back"})
+    only_section = plane is not None and not seen_in_front
+    front: list[Mark] = []
+    apart: tuple[tuple[Mark, ...], ...] = ()
+    section: list[Mark] = []
+    if plane is not None:
+        section = sectioned(shape, plane, scale) + _leaning(shape, plane, scale)
+        section += _title("X–X", long / 2, box_of(section)[1])
+    if only_section:
+        front += section
+    else:
+        front += orthographic(shape, "front", scale)
+    told = Told("plate", reader)
+    told.sized("length", "thickness", shape.thickness)
+    row = told.row("", (None, None, None))
+    printed += row.printed
+    ends = extent(plate_loop(shape))[2] * scale
+    front += height_right(ends, 0.0, shape.thickness.value, row.words, scale)
+    if placed:
+        front += datum_marks("A", (min(12.0, long / 4), 0.0), (0.0, 1.0))
+    if not only_section:
+        front += letter_marks(_wanted(rows, "front", scale), front)
+    marks = plan + moved(front, 0.0, base)
+    side = side_of(shape)
+    if side is not None and end_apart:
+        end = orthographic(shape, side, scale)
+        end += letter_marks(_wanted(rows, side, scale), end)
+        end += _title(f"seen from the {side}", wide / 2 * (-1 if side == "left" else 1), box_of(end)[1])
+        apart = (tuple(end),)
+    elif side is not None:
+        marks += _side(shape, side, rows, scale, angle, base, box_of(marks))
+    if plane is not None and not only_section:
+        apart = (*apart, tuple(section))
+    return Cluster(tuple(marks), tuple(printed), apart)
+
+
+def _clear_of(plane: Plane | None, wide: float, scale: float) -> float:
+    """Where on the left end a datum letter stands clear of the letter of a section."""
+    if plane is None:
+        return -0.8 * wide
+    line = -plane.at * scale
+    tried = [-wide + 3.0 + n * 1.5 for n in range(int(max(wide - 6.0, 0.0) / 1.5) + 1)]
+    free = [y for y in tried if y + 2.8 < line - 1.0 or y - 2.8 > line + 10.0]
+    return free[0] if free else line - 6.0
+
+
+def _title(words: str, x: float, top: float) -> list[Mark]:
+    return [Text((x, top - 2.0), words, TITLE, True, "middle")]
+
+
+def _corner(shape: PlateShape, scale: float) -> list[Mark]:
+    """The sign of the datum: a small circle, a quarter of it black."""
+    quarter = ((0.0, 0.0), *((2.2 * math.cos(a), -2.2 * math.sin(a)) for a in _steps()))
+    kind: Kind = "thick" if datum_is_corner(shape) else "rule"
+    x, y = datum_of(shape)
+    return moved([Arc((0.0, 0.0), 2.2, kind), Area((quarter,), "black", None)], x * scale, -y * scale)
+
+
+def _steps() -> list[float]:
+    return [math.pi / 2 * n / 8 for n in range(9)]
+
+
+def _wanted(rows: list[Row], looked: Looked, scale: float) -> list[Wanted]:
+    """Letters of the features that are seen, or hidden behind, in a view."""
+    at = looked_at(looked)
+    found: list[Wanted] = []
+    for row in rows:
+        if row.face in FACES_OF[looked] and row.tag:
+            for spot in row.spots:
+                u, v, _ = point(at, spot)
+                found.append((row.tag, (u * scale, -v * scale), row.radius * scale))
+    return found
+
+
+def _side(
+    shape: PlateShape, side: Looked, rows: list[Row], scale: float, angle: Angle, base: float,
+    taken: tuple[float, float, float, float],
+) -> list[Mark]:  # fmt: skip
+    """A view of an end: across from it in first angle, beside it in third angle."""
+    marks = orthographic(shape, side, scale)
+    marks += letter_marks(_wanted(rows, side, scale), marks)
+    box = box_of(marks)
+    right = (side == "left") == (angle == "first")
+    shift = taken[2] + 8.0 - box[0] if right else taken[0] - 8.0 - box[2]
+    return moved(marks, shift, base)
+
+
+def _overall(shape: PlateShape) -> bool:
+    """Whether length and width are sizes of their own, and do not follow from the outline."""
+    return shape.outline is None
+
+
+def _reaches(shape: PlateShape, axis: int) -> bool:
+    """Whether the outline runs from the datum to the overall size."""
+    found = extent(plate_loop(shape))
+    whole = (shape.length.value, shape.width.value)[axis]
+    return abs(found[axis]) < 1e-6 and abs(found[2 + axis] - whole) < 1e-6
+
+
+def _lane(
+    told: Told, dim: Dim, size: str, printed: list[PrintedDimension], own: bool, follows: bool
+) -> list[Lane]:
+    """An overall size: its own, or in brackets what follows from an outline that reaches so far."""
+    if own:
+        told.sized("length", size, dim)
+        row = told.row("", (None, None, None))
+        printed += row.printed
+        return [Lane(dim.value, row.words)]
+    return [Lane(dim.value, f"({told.reader.length(dim.value, 3)})")] if follows else []
+
+
+def _places(
+    shape: PlateShape, axis: int, reader: Reader, scale: float, printed: list[PrintedDimension]
+) -> list[Lane]:
+    found: dict[float, float] = {}
+    name = "xy"[axis]
+    for hole in shape.holes:
+        spot = in_plate(shape, hole)
+        value, other = round(spot[axis], 6), spot[1 - axis]
+        found[value] = min(found.get(value, 1e9), other)
+        told = Told(hole.name, reader)
+        told.length("length", name, value)
+        printed += told.row("", (None, None, None)).printed
+    side = 1.0 if axis else -1.0  # the far line starts below the hole, or left of it
+    return [
+        Lane(value, reader.length(value, 3), side * (other * scale - 3.0))
+        for value, other in sorted(found.items())
+    ]
+
+
+def _lengths(shape: PlateShape, reader: Reader, scale: float, printed: list[PrintedDimension]) -> list[Lane]:
+    if shape.outline is not None and shape.outline.form == "disc":
+        return []
+    lanes = _places(shape, 0, reader, scale, printed) if few_places(shape) else []
+    return lanes + _lane(
+        Told("plate", reader), shape.length, "length", printed, _overall(shape), _reaches(shape, 0)
+    )
+
+
+def _widths(shape: PlateShape, reader: Reader, scale: float, printed: list[PrintedDimension]) -> list[Lane]:
+    if shape.outline is not None and shape.outline.form == "disc":
+        return []
+    lanes = _places(shape, 1, reader, scale, printed) if few_places(shape) else []
+    return lanes + _lane(
+        Told("plate", reader), shape.width, "width", printed, _overall(shape), _reaches(shape, 1)
+    )
+
+
+def _leaning(shape: PlateShape, plane: Plane, scale: float) -> list[Mark]:
+    """The angle of holes that lean in the plane of a section, as it is seen true there."""
+    marks: list[Mark] = []
+    for hole in shape.holes:
+        spot = in_plate(shape, hole)
+        if hole.tilt and abs(spot[1] - plane.at) < 1e-6 and hole.face in ("top", "bottom"):
+            marks += _angle_of(hole, shape, spot, scale)
+    return marks
+
+
+def _angle_of(
+    hole: PlateHole, shape: PlateShape, spot: tuple[float, float, float], scale: float
+) -> list[Mark]:
+    towards = round(hole.towards % 360.0, 6)
+    if towards not in (0.0, 180.0):
+        return []
+    out = -1.0 if (towards == 0.0) == (hole.face == "top") else 1.0  # which way the axis leans above the face
+    up = -1.0 if hole.face == "top" else 1.0
+    x, y = spot[0] * scale, -spot[2] * scale
+    radius = 13.0
+    lean = math.radians(hole.tilt)
+    square = (x, y + up * radius)
+    axis = (x + out * radius * math.sin(lean), y + up * radius * math.cos(lean))
+    words = f"{hole.tilt:g}°"
+    text = Text((x - out * 2.0, y + up * radius), words, 4.25, anchor="end" if out > 0 else "start")
+    a, b = (square, axis) if (out < 0) == (up < 0) else (axis, square)
+    return [
+        Line(((x, y + up * 1.0), (x, y + up * (radius + 2.0))), "thin"),
+        Line(((x, y), (axis[0] + (axis[0] - x) * 0.15, axis[1] + (axis[1] - y) * 0.15)), "chain"),
+        Angular((x, y), a, b, radius, hole.tilt, (text,)),
+    ]

@@ -1,0 +1,192 @@
+"""The views of a plate: from above, from the front, from a side where something is there, and a section."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from tommybar.facts.threads import thread
+from tommybar.pack.plates.cuts import Place
+from tommybar.pack.plates.holes import in_plate
+from tommybar.pack.projected.directions import Looked, body, body_in, looked_at
+from tommybar.pack.projected.hidden import seen
+from tommybar.pack.projected.lines import Circle, scaled, view_marks
+from tommybar.pack.sheet import Arc, Area, Line, Mark
+from tommybar.shapes.features import PlateHole, PlateShape
+from tommybar.shapes.mesh import as_mesh
+from tommybar.shapes.outlines import Arc as Round
+from tommybar.shapes.outlines import Loop, plate_loop
+from tommybar.shapes.plate_features import pocket_loop, slot_loop
+from tommybar.shapes.plate_frames import face_frame
+from tommybar.shapes.plates import drilled_depth
+from tommybar.shapes.solids.frames import direction, point
+
+PAST = 2.0  # how far a centre line runs past a circle [mm on paper]
+
+
+@dataclass(frozen=True)
+class Plane:
+    """Where a section is cut: across y (seen from the front) at ``at`` from the front edge [mm]."""
+
+    at: float
+
+
+@lru_cache(maxsize=16)
+def plate_body(shape: PlateShape) -> Any:
+    """The plate as a body, x along the length, y across, z up from the underside."""
+    return body(shape)
+
+
+@lru_cache(maxsize=64)
+def lines_of(shape: PlateShape, looked: Looked) -> tuple[Mark, ...]:
+    """What is seen of a plate from one side, at 1:1, with its hidden lines."""
+    found = seen(as_mesh(body_in(plate_body(shape), looked_at(looked))))
+    return tuple(view_marks(found, 1.0, _circles(shape, looked)))
+
+
+@lru_cache(maxsize=16)
+def cut_at(shape: PlateShape, plane: Plane) -> tuple[Any, tuple[Mark, ...]]:
+    """The rings that a section cuts, and what is seen behind it."""
+    placed = body_in(plate_body(shape), looked_at("front"))
+    rings = placed.slice(-plane.at - 1e-6).simplify(1e-4).to_polygons()
+    behind = seen(as_mesh(placed.trim_by_plane((0.0, 0.0, -1.0), plane.at)))
+    return rings, tuple(view_marks(behind, 1.0, (), False))
+
+
+def orthographic(shape: PlateShape, looked: Looked, scale: float) -> list[Mark]:
+    """A view with its hidden lines, thread lines and centre lines; the plate's datum corner at (0, 0)."""
+    return scaled(lines_of(shape, looked), scale) + hole_marks(shape, looked, scale)
+
+
+def sectioned(shape: PlateShape, plane: Plane, scale: float) -> list[Mark]:
+    """The plate cut across y and looked at from the front: cut metal hatched, and what is seen behind it."""
+    rings, behind = cut_at(shape, plane)
+    on_paper = tuple(
+        tuple((round(float(u) * scale, 4), round(-float(v) * scale, 4)) for u, v in ring) for ring in rings
+    )
+    marks: list[Mark] = [Area(on_paper, "hatch", None)] if on_paper else []
+    marks += scaled(behind, scale)
+    return marks + hole_marks(shape, "front", scale, plane)
+
+
+def section_of(shape: PlateShape) -> Plane | None:
+    """Where a section shows most of what is blind, sunk or undercut; None where nothing is."""
+    wanted: list[tuple[float, float]] = []  # y, how much it tells
+    for hole in shape.holes:
+        if hole.face in ("top", "bottom") and (hole.depth is not None or hole.sink_dia or hole.tilt):
+            wanted.append((in_plate(shape, hole)[1], 1.0 + bool(hole.sink_dia) + 2.0 * bool(hole.tilt)))
+    for slot in shape.slots:
+        if slot.face in ("top", "bottom") and slot.depth is not None:
+            wanted.append((slot.y, 1.0))
+    for pocket in shape.pockets:
+        if pocket.face in ("top", "bottom") and pocket.depth is not None:
+            wanted.append((pocket.y, 2.0))
+    if not wanted:
+        return None
+    return Plane(
+        max(wanted, key=lambda one: (sum(w for y, w in wanted if abs(y - one[0]) < 0.5), -one[0]))[0]
+    )
+
+
+def side_of(shape: PlateShape) -> Looked | None:
+    """The end from which a view is wanted, because something is cut in it or runs out of it."""
+    ends: tuple[Looked, ...] = ("right", "left")
+    for face in ends:
+        things: Sequence[Any] = (*shape.holes, *shape.slots, *shape.pockets, *shape.vees)
+        if any(one.face == face for one in things):
+            return face
+    vees = any(one.along == "x" and one.face in ("top", "bottom") for one in shape.vees)
+    tails = any(one.along == "x" for one in shape.dovetails)
+    if vees or tails or any(one.side in ("front", "back") for one in shape.steps):
+        return "left"
+    return None
+
+
+def _circles(shape: PlateShape, looked: Looked) -> list[Circle]:
+    """Circles that are seen as circles in a view."""
+    found: list[Circle] = []
+    at = looked_at(looked)
+    opposite = {"top": "bottom", "front": "back", "left": "right", "right": "left"}.get(looked, "")
+    for hole in shape.holes:
+        if hole.face not in (looked, opposite) or hole.tilt:
+            continue
+        u, v, _ = point(at, in_plate(shape, hole))
+        dia = thread(hole.thread).tapping_drill if hole.thread else hole.dia.target
+        found += [(u, v, dia / 2), *([(u, v, hole.sink_dia / 2)] if hole.sink_dia else [])]
+    if looked == "top":
+        loops: list[Loop] = [plate_loop(shape)]
+        loops += [slot_loop(one) for one in shape.slots if one.face == "top"]
+        loops += [pocket_loop(one) for one in shape.pockets if one.face == "top"]
+        found += [(one.x, one.y, one.radius) for loop in loops for one in loop if isinstance(one, Round)]
+    return found
+
+
+def hole_marks(shape: PlateShape, looked: Looked, scale: float, plane: Plane | None = None) -> list[Mark]:
+    """Centre lines and the thin lines of threads, in a view or, with a plane, in a section."""
+    marks: list[Mark] = []
+    at = looked_at(looked)
+    for hole in shape.holes:
+        spot = in_plate(shape, hole)
+        if plane is not None and abs(spot[1] - plane.at) > hole.dia.value / 2 + 1e-6:
+            continue
+        into = _into(shape, hole)
+        u, v, w = direction(at, into)
+        x, y, _ = point(at, spot)
+        x, y = x * scale, -y * scale
+        if abs(w) > 0.9999:
+            if plane is not None:
+                continue
+            marks += _head_on(hole, x, y, scale, w < 0)
+        elif abs(w) < 1e-6:
+            marks += _from_beside(hole, shape, (x, y), (u, -v), scale, plane is not None)
+    return marks
+
+
+def _into(shape: PlateShape, hole: PlateHole) -> Place:
+    """Unit vector along which a hole goes in, z up."""
+    t, a = math.radians(hole.tilt), math.radians(hole.towards)
+    s = math.sin(t)
+    x, y, down = face_frame(shape, hole.face).direction(s * math.cos(a), s * math.sin(a), math.cos(t))
+    return x, y, -down
+
+
+def _head_on(hole: PlateHole, x: float, y: float, scale: float, towards: bool) -> list[Mark]:
+    major = thread(hole.thread).major / 2 if hole.thread else hole.dia.value / 2
+    reach = max(major, hole.sink_dia / 2) * scale + PAST
+    marks: list[Mark] = [
+        Line(((x - reach, y), (x + reach, y)), "chain"),
+        Line(((x, y - reach), (x, y + reach)), "chain"),
+    ]
+    if hole.thread and (towards or hole.depth is None):
+        marks.append(Arc((x, y), major * scale, "thin", 80.0, 350.0))
+    return marks
+
+
+def _from_beside(
+    hole: PlateHole,
+    shape: PlateShape,
+    at: tuple[float, float],
+    way: tuple[float, float],
+    scale: float,
+    cut: bool,
+) -> list[Mark]:
+    """Axis, and at a tapped hole the lines of its major diameter, thin in a section and dashed elsewhere."""
+    deep = drilled_depth(hole, shape) * scale
+    if hole.tilt and hole.depth is None:
+        deep /= math.cos(math.radians(hole.tilt))
+    tip = deep + (PAST if hole.depth is None else 0.3 * hole.dia.value * scale + PAST)
+    (x, y), (dx, dy) = at, way
+    marks: list[Mark] = [Line(((x - PAST * dx, y - PAST * dy), (x + tip * dx, y + tip * dy)), "chain")]
+    if hole.thread:
+        full = (hole.depth * scale) if hole.depth is not None else deep
+        r = thread(hole.thread).major / 2 * scale
+        for side in (r, -r):
+            a = (x - side * dy, y + side * dx)
+            marks.append(Line((a, (a[0] + full * dx, a[1] + full * dy)), "thin" if cut else "dashed"))
+        if cut and hole.depth is not None:
+            ends = tuple((x + full * dx - s * dy, y + full * dy + s * dx) for s in (r, -r))
+            marks.append(Line(ends, "thick"))
+    return marks
