@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tommybar.pack.boxes import box_of, moved
@@ -75,6 +76,7 @@ def cluster(
     if plane is not None:
         plan += section_marks("X", -plane.at * scale, 0.0, long)
     plan += letter_marks(_wanted(rows, "top", scale), plan)
+    plan.append(room_of(plan))
     lowest = 11.0 + below + STEP * (len(lanes) - 1) + 3.0
     base = -wide - APART if angle == "first" else max(lowest, box_of(plan)[3]) + 8.0 + thick
     faces = {*(h.face for h in shape.holes), *(s.face for s in shape.slots), *(p.face for p in shape.pockets)}
@@ -100,6 +102,7 @@ def cluster(
         front += datum_marks("A", (min(12.0, long / 4), 0.0), (0.0, 1.0))
     if not only_section:
         front += letter_marks(_wanted(rows, "front", scale), front)
+    front.append(room_of(front))
     marks = plan + moved(front, 0.0, base)
     side = side_of(shape)
     if side is not None and end_apart:
@@ -112,6 +115,17 @@ def cluster(
     if plane is not None and not only_section:
         apart = (*apart, tuple(section))
     return Cluster(tuple(marks), tuple(printed), apart)
+
+
+def room_of(marks: list[Mark]) -> Area:
+    """The room of a view, so that nothing else is set into it; it is drawn with no line and no fill."""
+    left, top, right, bottom = box_of(marks)
+    return Area((((left, top), (right, top), (right, bottom), (left, bottom)),), "none", None)
+
+
+def without_rooms(marks: Iterable[Mark]) -> list[Mark]:
+    """Marks without those that only keep room."""
+    return [one for one in marks if not (isinstance(one, Area) and one.fill == "none" and one.kind is None)]
 
 
 def _clear_of(plane: Plane | None, wide: float, scale: float) -> float:
@@ -159,6 +173,7 @@ def _side(
     """A view of an end: across from it in first angle, beside it in third angle."""
     marks = orthographic(shape, side, scale)
     marks += letter_marks(_wanted(rows, side, scale), marks)
+    marks.append(room_of(marks))
     box = box_of(marks)
     right = (side == "left") == (angle == "first")
     shift = taken[2] + 8.0 - box[0] if right else taken[0] - 8.0 - box[2]

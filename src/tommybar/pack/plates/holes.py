@@ -103,10 +103,10 @@ def hole_words(hole: PlateHole, shape: PlateShape, reader: Reader, count: int) -
         if hole.depth is None:
             told.word("form", "depth", "through")
         else:
-            told.length("depth", "depth", hole.depth, after=" deep,")
+            told.length("depth", "depth", hole.depth, "thread ", " deep,")
             drill = thread(hole.thread).tapping_drill
             deep = min(tap_depths(thread(hole.thread), hole.depth).full_diameter_depth, _behind(hole, shape))
-            told.length("diameter", "tapping_drill", drill, f"drill {DIA}")
+            told.length("diameter", "tapping_drill", drill, f"drill {DIA}", " ×")
             told.length("depth", "drilled", deep, after=" deep")
     else:
         told.sized("diameter", "dia", hole.dia, DIA)

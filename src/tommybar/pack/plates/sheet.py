@@ -10,7 +10,7 @@ from tommybar.pack.grid import Column, grid
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.isometric import with_isometric
 from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
-from tommybar.pack.plates.cluster import cluster, few_places
+from tommybar.pack.plates.cluster import cluster, few_places, without_rooms
 from tommybar.pack.plates.cuts import cut_rows, outline_rows
 from tommybar.pack.plates.holes import hole_rows
 from tommybar.pack.plates.told import Row
@@ -52,7 +52,7 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
             others = [[block(list(one))] for one in views.apart]
             made = packed(block(list(views.marks)), [*others, *([tables] if shown else []), words], area)
             if made is not None:
-                marks = with_isometric(shape, made, area)
+                marks = without_rooms(with_isometric(shape, made, area))
                 return Drawing(scale, tuple(marks), (*views.printed, *said))
     raise Refusal(
         f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
