@@ -52,7 +52,7 @@ def test_a_build_is_begun_listed_and_shown(said, tmp_path):
     assert "wheel.bore is told differently: tablet (R): 10.021 mm; phone (S): 10.031 mm." in shown
     assert "wheel.bore is 10.031 mm, drawn 10.000 mm (10.000 to 10.015 mm): over." in shown
     assert "wheel/1 first end, face A outwards: rim, bore, dish: 1 of " in shown
-    assert "seat is now 10.001 to 10.031 mm" in shown
+    assert "seat is now 9.994 to 10.031 mm" in shown
 
 
 def test_everything_goes_to_another_machine(said, tmp_path, monkeypatch):

@@ -257,3 +257,39 @@ def test_a_days_copy_is_brought_back_from_the_page(opened, build, words):
     assert re.search(r"0 builds and 0 entries are back; [1-9]\d* were here already", words(back))
     assert wrong.status_code == 400
     assert "There is no copy" in words(wrong)
+
+
+def test_a_trouble_asks_its_figures_by_name_and_offers_the_bores(opened, build, words):
+    """Fields are named by what they want, and only those that matter are there."""
+    page = opened.get(f"{build}/rescue?number=1")
+    assert "the size of the bore what it measures [mm]" in words(page)
+    assert '<option value="wheel.bore">' in page.text
+    assert '<option value="wheel.rim">' not in page.text
+    assert 'name="said"' not in page.text
+    assert '<option value="wheel">' in opened.get(f"{build}/rescue?number=31").text
+
+
+def test_a_speed_is_no_length_when_lengths_are_read_in_inches(opened, build, words):
+    """520 rev/min that cannot be had stay 520, whatever the unit of lengths is."""
+    opened.client.cookies.set("unit", "in")
+    try:
+        form = {"number": "24", "about": "lathe", "value": "520"}
+        answer = opened.settled(opened.post(f"{build}/rescue", form))
+    finally:
+        opened.client.cookies.delete("unit")
+
+    assert 'name="value" value="520"' in answer.text
+
+
+def test_a_device_with_a_number_is_called_by_its_beginning(opened, words):
+    """Nobody reads thirty-six signs from a page."""
+    started = opened.settled(opened.post("/builds", {"design": "demo", "title": "Numbers"}))
+    build = str(started.url).partition("?")[0].replace("http://127.0.0.1:8700", "")
+    one, two = entry("size", "wheel.bore", value=8.005), entry("size", "wheel.bore", value=8.012)
+    two["device"] = "0fa1b2c3-0000-4000-8000-000000000000"
+    send(opened, build, {"entries": [one, two]})
+
+    page = words(opened.settled(opened.get(build)))
+
+    assert "device 0fa1: 8.012 counts" in page
+    assert "0fa1b2c3" not in page

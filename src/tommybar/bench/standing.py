@@ -9,6 +9,7 @@ own order round.
 from __future__ import annotations
 
 import heapq
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
@@ -147,8 +148,14 @@ def _differ(last: tuple[Entry, ...]) -> bool:
 
 def _words(key: str, copy: float, last: tuple[Entry, ...]) -> str:
     which = f" (piece {copy:g})" if copy else ""
-    said = "; ".join(f"{one.device}{f' ({one.by})' if one.by else ''}: {_one(one)}" for one in last)
+    said = "; ".join(f"{device_words(one)}{f' ({one.by})' if one.by else ''}: {_one(one)}" for one in last)
     return f"{key}{which} is told differently: {said}."
+
+
+def device_words(entry: Entry) -> str:
+    """A device as people tell it from others: the name it has, or the beginning of its number."""
+    is_numbered = re.fullmatch(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}", entry.device)
+    return f"device {entry.device[:4]}" if is_numbered else entry.device
 
 
 def _one(entry: Entry) -> str:

@@ -9,7 +9,7 @@ from . import first_evening, the_build
 pytestmark = pytest.mark.browser
 
 
-def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot):
+def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot, tmp_path):
     """Shop, design, sizes, drawing, pack, two parts made, a bore oversize, cuts of the network, the archive."""
     server = serve("story")
     desk = devices(server, "desk")
@@ -24,4 +24,10 @@ def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot):
     the_build.at_the_machine(tablet, build)
     the_build.make_the_bushes(tablet, shoot)
     the_build.choose_a_way_out(tablet, shoot)
+    the_build.go_on_without_the_server(tablet, build, server, shoot)
+    phone = devices(server, "phone")
+    the_build.go_on_with_another_device(tablet, phone, build, shoot)
+    the_build.disagree_and_settle(tablet, phone, desk, build, shoot)
+    the_build.take_over_what_was_built(desk, shoot)
+    the_build.take_it_all_elsewhere(desk, devices(serve("elsewhere"), "desk"), shoot, tmp_path)
     assert devices.faults == []

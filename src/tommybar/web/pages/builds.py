@@ -13,7 +13,7 @@ from tommybar.bench.folder import Folder
 from tommybar.bench.journal import receive
 from tommybar.bench.made_file import made_text
 from tommybar.bench.replan import changes_between, plan_of, printed_entry
-from tommybar.bench.standing import standing
+from tommybar.bench.standing import device_words, standing
 from tommybar.bench.tool_log import observed, proposals
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
@@ -172,7 +172,7 @@ def one_build(ask: Ask) -> Response:
             Disagreement(
                 one.words,
                 tuple(
-                    (each.id, f"{each.device[:8]}: {each.said.get('value', each.kind)}")
+                    (each.id, f"{device_words(each)}: {each.said.get('value', each.kind)}")
                     for each in one.entries
                 ),
             )

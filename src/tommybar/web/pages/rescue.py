@@ -10,6 +10,7 @@ from starlette.responses import Response
 
 from tommybar.bench.builds import load_build
 from tommybar.bench.folder import Folder
+from tommybar.bench.inputs import inputs_of
 from tommybar.bench.journal import receive
 from tommybar.bench.rescue import (
     REALITIES,
@@ -23,6 +24,7 @@ from tommybar.bench.rescue import (
     warnings,
 )
 from tommybar.design.figures import figure
+from tommybar.made.dims import dims_of
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.opened import Told, told
@@ -41,7 +43,8 @@ class Trouble:
 
     number: int
     title: str
-    asks: str
+    asks: str  # in one sentence, where it is not asked field by field
+    fields: tuple[tuple[str, str], ...]  # of the form, and what each asks
     more: str = ""  # name of a further figure that it asks
 
 
@@ -67,6 +70,7 @@ class RescuePage:
     warnings: tuple[Told, ...]
     troubles: tuple[Trouble, ...]
     chosen: Trouble | None
+    names: tuple[str, ...]  # what it may be about, to choose from
     about: str
     value: str
     said: str
@@ -94,7 +98,16 @@ def _chosen(ask: Ask) -> Trouble | None:
 
 def _trouble(one: Reality) -> Trouble:
     more = re.search(r"more: (\w+)", one.asks)
-    return Trouble(one.number, one.title, one.asks, more[1] if more else "")
+    pieces = [re.fullmatch(r"(about|value|said|more): (.*)", piece) for piece in one.asks.split("; ")]
+    fields = tuple((each[1], each[2]) for each in pieces if each)
+    is_plain = len(fields) == len(pieces) == len(dict(fields))
+    return Trouble(
+        one.number,
+        one.title,
+        "" if is_plain else one.asks,
+        fields if is_plain else (("about", "about"), ("value", "value [mm]")),
+        more[1] if more else "",
+    )
 
 
 def _shown(
@@ -114,6 +127,7 @@ def _shown(
         () if chosen else told(warnings(situation(build))),
         tuple(_trouble(one) for one in REALITIES),
         chosen,
+        _names(build, chosen),
         told_of.about if told_of else ask.typed("about"),
         (f"{told_of.value:g}" if told_of.value else "") if told_of else ask.typed("value"),
         told_of.said if told_of else ask.typed("said"),
@@ -124,6 +138,19 @@ def _shown(
         ask.unit,
     )
     return answer(ask, "rescue.html", page, "builds", 400 if wrong else 200)
+
+
+def _names(build: Build, chosen: Trouble | None) -> tuple[str, ...]:
+    """The parts or the sizes that a trouble may be about, as the cards name them."""
+    about = dict(chosen.fields).get("about", "") if chosen else ""
+    sized = inputs_of(build).design.sized()
+    if about == "the part":
+        return tuple(one.name for one in sized.parts if one.shape is not None)
+    if not about.startswith(("the size", "the bore", "the length")):
+        return ()
+    dims = dims_of(sized)
+    bores = tuple(name for name, one in dims.items() if one.zone.startswith("H"))
+    return bores if "bore" in about and bores else tuple(dims)
 
 
 def _way(index: int, one: Offer, ask: Ask) -> Way:
@@ -146,7 +173,8 @@ def tell(ask: Ask) -> Response:
         if chosen is None:
             raise Refusal("Nothing is chosen that went wrong.", "Choose one of the list.")
         typed = ask.typed("value").strip()
-        value = figure(typed, "in" if ask.unit == "in" else "mm") if typed else 0.0
+        is_length = any(name == "value" and "[mm]" in words for name, words in chosen.fields)
+        value = figure(typed, "in" if ask.unit == "in" and is_length else "mm") if typed else 0.0
         further = ask.typed("more").strip()
         more = {chosen.more: figure(further, "mm", "number")} if chosen.more and further else {}
         mishap = Mishap(chosen.number, ask.typed("about").strip(), value, ask.typed("said").strip(), more)

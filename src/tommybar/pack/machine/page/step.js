@@ -150,6 +150,6 @@ function onwards(card, piece) {
   if (!s.done.has(card.key + "|" + piece)) mark({ kind: "card", key: card.key, piece, done: true });
   const at = RUNS.findIndex((run) => run.card === card && run.piece === piece);
   const next = RUNS.slice(at + 1).find((run) => !runDone(standing(), run));
-  tell(`Card ${card.number} of ${spoken(partOf(card.key).name)} is done. ${card.after}`);
+  tell(`Card ${card.number} of ${spoken(partOf(card.key).name)} is done${card.after ? `: ${card.after}` : ""}.`);
   return next ? go({ name: "setup", card: next.card.key, piece: next.piece }) : go({ name: "list" });
 }
