@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
+from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.pack.boxes import Box
 from tommybar.pack.imprint import Angle, Imprint, PaperName
 from tommybar.pack.lettering import width_of
@@ -82,6 +84,15 @@ def _projection(sheet: Sheet, x: float, y: float, angle: Angle) -> None:
     sheet.line((end, y - 4.2), (end, y + 4.2), kind="chain")
 
 
+def _general(most: float, reader: Reader) -> str:
+    """One step of the general tolerance, in inches rounded inwards."""
+    words = general_words(most, reader)
+    if reader.unit == "in":
+        words = f"±{math.floor(general_tolerance(most, 'm') / INCH * 1e4 + 1e-9) / 1e4:g}"
+        return f"to {math.floor(most / INCH * 100) / 100:g} {words}"
+    return f"to {reader.length(most)} {words}"
+
+
 def _fitted(words: str, width: float, size: float, bold: bool) -> tuple[str, float]:
     """Words at the size, or smaller if they must be to stand in the width."""
     wide = width_of(words, size, bold)
@@ -142,13 +153,13 @@ def drawing_frame(sheet: Sheet, imprint: Imprint, part: str, about: Particulars)
     room = x0 - LEFT - 5.0
     bar = "2 in in print" if reader.unit == "in" else "50 mm in print"
     lines = (
-        (TOLERANCE_NOTE, 3.7, 4.6),
-        (", ".join(f"to {reader.length(most)} {general_words(most, reader)}" for most in (6.0, 30.0, 120.0, 400.0)),
-         3.5, 9.0),
-        (f"Design size: {imprint.scale_words}", 3.5, 13.4),
-        (bar, 3.4, 25.3),
-    )  # fmt: skip
+        (TOLERANCE_NOTE, 3.5, 4.2),
+        (", ".join(_general(most, reader) for most in (6.0, 30.0)), 3.3, 8.0),
+        (", ".join(_general(most, reader) for most in (120.0, 400.0)), 3.3, 11.8),
+        (f"Design size: {imprint.scale_words}", 3.3, 15.6),
+        (bar, 3.3, 25.6),
+    )
     for words, size, y in lines:
         fitted, small = _fitted(words, room, size, False)
         sheet.text(LEFT + 3, y0 + y, fitted, small)
-    check_bar(sheet, LEFT + 4, y0 + 18.4, reader)
+    check_bar(sheet, LEFT + 4, y0 + 19.6, reader)

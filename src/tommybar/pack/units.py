@@ -50,9 +50,9 @@ class Reader:
     def plain(self, mm: float) -> str:
         """A size without limits of its own on a drawing: to 0.001 mm, in inches to 0.001 in.
 
-        A fourth decimal of an inch is written only when the figure is exactly
-        one of these, as 0.3125 is; half a thou is 0.013 mm, far inside every
-        general tolerance.
+        A fourth decimal of an inch is written when the figure is exactly one
+        of these, as 0.3125 is, or when three would change it by over 2 %.
+        Half a thou is 0.013 mm, far inside every general tolerance.
 
         Examples
         --------
@@ -61,8 +61,10 @@ class Reader:
         """
         if self.unit == "mm":
             return self.length(mm, 3)
-        exact = abs(round(mm / INCH, 4) - mm / INCH) < 1e-6
-        words = f"{mm / INCH:.{4 if exact or abs(mm) < 2.0 else 3}f}".rstrip("0").rstrip(".")
+        inches = mm / INCH
+        exact = abs(round(inches, 4) - inches) < 1e-8
+        rough = abs(round(inches, 3) - inches) > 0.02 * abs(inches)
+        words = f"{inches:.{4 if exact or rough else 3}f}".rstrip("0").rstrip(".")
         return "0" if words in ("-0", "") else words
 
     def limits(self, smallest: float, largest: float, decimals: int = 3) -> tuple[str, str]:

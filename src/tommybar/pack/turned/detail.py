@@ -15,8 +15,9 @@ from tommybar.pack.turned.saying import Callout, Row
 from tommybar.shapes.features import TurnedShape
 
 ENLARGED = (2.0, 5.0, 10.0, 20.0, 50.0)  # ISO 5455
-SMALL = 2.0  # a groove narrower than this on paper is shown in a detail [mm]
-WANTED = 6.0  # how wide it shall be there, at least [mm]
+SMALL = 2.0  # a groove narrower than this on paper is shown in a detail, where there is room [mm]
+LEAST = 0.7  # and narrower than this in any case [mm]
+WANTED = 5.0  # how wide it shall be there, at least [mm]
 ROOM = 26.0  # largest radius of a detail's circle [mm]
 
 
@@ -33,16 +34,16 @@ class Detail:
 
 
 def details_of(
-    callouts: list[Callout], scale: float, letters: list[str]
+    callouts: list[Callout], scale: float, letters: list[str], least: float = SMALL
 ) -> tuple[list[Callout], list[Detail]]:
     """Callouts that stay in the view, and details for those too small there; near ones share a detail."""
-    small = [one for one in callouts if one.wide and one.wide * scale < SMALL and one.side == "above"]
+    small = [one for one in callouts if one.wide and one.wide * scale < least and one.side == "above"]
     details: list[Detail] = []
     taken: list[Callout] = []
     for one in small:
         if one in taken:
             continue
-        radius = max(one.wide * 1.6, 0.5)
+        radius = max(one.wide * 1.3, 0.4)
         group = [
             other for other in callouts
             if other.side == "above" and other not in taken and math.dist((one.z, one.r), (other.z, other.r)) < radius * 0.8

@@ -96,6 +96,41 @@ def cut(shape: TurnedShape, below: bool = False) -> Rings:
         rings = difference(
             rings, closed([(z - radius, floor), (z + radius, floor), (z + radius, top), (z - radius, top)])
         )
+    return _slotted(plain, rings, below)
+
+
+def _slotted(shape: TurnedShape, rings: Rings, below: bool) -> Rings:
+    """Slots, slits and keyways cut out of the upper half, each turned into the plane of the section."""
+    top, length = radius_of(shape) + 1.0, shape.length.value
+    boxes: list[tuple[float, float, float, float]] = []
+    for slot in shape.cross_slots:
+        if not below or slot.walls == 2:
+            boxes.append((slot.start, 0.0, slot.end, top))
+    if not below:
+        for key in shape.keyways:
+            floor = surface_radius(shape, (key.start + key.end) / 2) - key.depth
+            if key.form == "sunk":
+                boxes.append((key.start, floor, key.end, top))
+            else:
+                middle, radius = (key.start + key.end) / 2, key.cutter / 2
+                disc = [
+                    (
+                        middle + radius * math.sin(math.tau * n / 96),
+                        floor + radius - radius * math.cos(math.tau * n / 96),
+                    )
+                    for n in range(96)
+                ]
+                if key.form == "woodruff":
+                    rings = difference(rings, closed(disc))
+                else:
+                    boxes.append((key.start, floor, key.end, top))
+    faces = [(one.face, one.depth, one.width.value) for one in shape.head_slots]
+    faces += [(one.face, length if one.depth is None else one.depth, one.width) for one in shape.slits]
+    for face, deep, wide in faces:
+        a, b = (-1.0, deep) if face == "A" else (length - deep, length + 1.0)
+        boxes.append((a, -1e-3, b, wide / 2))
+    for a, low, b, high in boxes:
+        rings = difference(rings, closed([(a, low), (b, low), (b, high), (a, high)]))
     return rings
 
 

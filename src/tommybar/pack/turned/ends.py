@@ -60,7 +60,7 @@ def end_view(
                 best, pointed = liking, (ring * c + drawn * 0.2, ring * s + drawn)
         said.append(_circle_words(shape, holes.name, reader, (pointed[0] / scale, pointed[1] / scale)))
     marks += _clocked(plain, scale, outer)
-    said += _keyways(shape, reader)
+    said += [*_flats(shape, reader), *_keyways(shape, reader)]
     return marks, said
 
 
@@ -100,7 +100,7 @@ def _rounds(shape: TurnedShape, scale: float) -> tuple[list[Mark], float]:
     for r in circles:
         if any(abs(2 * r - one.dia.value) < 1e-3 for one in swung):
             continue
-        cutting = [one for one, radius in flats if abs(radius - r) < 1e-3 and one.level < r]
+        cutting = [one for one, radius in flats if radius * 0.8 < r < radius + 1e-3 and one.level < r]
         if not cutting:
             made.append(Arc((0.0, 0.0), r * scale, "thick"))
             continue
@@ -225,6 +225,30 @@ def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float
                 f"{say.length('depth', 'sink_depth', holes.sink_depth, 'face ' + holes.face)} deep, "
                 f"face {holes.face}", True)  # fmt: skip
     return Callout(at[0], at[1], tuple(say.rows), tuple(say.printed), None, "above", name)
+
+
+FLATS = {1: "flat", 2: "2 flats", 4: "square", 6: "hexagon"}
+
+
+def _flats(shape: TurnedShape, reader: Reader) -> list[Callout]:
+    made = []
+    for one in shape.flats:
+        say = Saying(one.name, reader)
+        kind = say.word("count", "count", FLATS.get(one.count, f"{one.count} flats"), one.count)
+        if one.across is not None:
+            say.sized("across", one.across, f"{kind} ", "AF", "width")
+        else:
+            say.row(f"{kind}, {say.length('length', 'level', one.level)} from the axis")
+        say.row(f"{say.length('length', 'long', one.end - one.start)} long", True)
+        say.row(f"at {say.angle('angle', one.angle)}", True)
+        turns = [math.radians(one.angle + 360.0 * k / one.count) for k in range(one.count)]
+        best = max(
+            turns,
+            key=lambda t: round(math.sin(t) + 0.9 * math.cos(t) - (0.3 if abs(math.cos(t)) < 0.05 else 0), 6),
+        )
+        x, y = one.level * math.cos(best), one.level * math.sin(best)
+        made.append(Callout(x, y, tuple(say.rows), tuple(say.printed), None, "above", one.name))
+    return made
 
 
 def _keyways(shape: TurnedShape, reader: Reader) -> list[Callout]:

@@ -89,7 +89,7 @@ def _faces(shape: TurnedShape, reader: Reader) -> list[Callout]:
 
     for one in shape.recesses:
         say = Saying(one.name, reader, "face " + one.face)
-        inner = say.dia("inside", one.inside) + " to " if one.inside else ""
+        inner = "recess " + (say.dia("inside", one.inside) + " to " if one.inside else "")
         say.row(f"{inner}{say.dia('outside', one.outside)} × "
                 f"{say.length('depth', 'depth', one.depth, 'face ' + one.face)} deep")  # fmt: skip
         if one.inside_draft or one.outside_draft:

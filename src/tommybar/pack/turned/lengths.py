@@ -72,7 +72,7 @@ def places_of(shape: TurnedShape) -> list[Place]:
 
 
 def _words(dim: Dim, reader: Reader) -> tuple[str, str, tuple[str, str] | None]:
-    figure = reader.plain(dim.value)
+    figure = reader.length(dim.value, 3) if dim.toleranced else reader.plain(dim.value)
     if dim.smallest is None or dim.largest is None:
         return figure, figure, None
     low, high = reader.limits(dim.smallest, dim.largest)

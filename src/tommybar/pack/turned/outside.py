@@ -6,6 +6,7 @@ import math
 from collections import Counter
 from itertools import pairwise
 
+from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.saying import Callout, Measured, Row, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc, Cone, Cylinder, Eccentric, Groove, Land, TurnedShape
@@ -311,24 +312,10 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
         if hole.offset:
             say.row(f"{say.length('length', 'offset', hole.offset)} beside the axis", True)
         _clock(say, angles, hole.angle)
-        outside = not (shape.bores or shape.recesses or shape.circle_holes)
-        r = hole.dia.value / 2 + hole.offset if outside else surface_radius(shape, hole.z)
+        r = surface_radius(shape, hole.z)
+        if view_of(shape) == "outside":
+            r = hole.dia.value / 2 + hole.offset
         made.append(Callout(hole.z, r, tuple(say.rows), tuple(say.printed), feature=hole.name))
-    for flats in shape.flats:
-        say = Saying(flats.name, reader)
-        kinds = {1: "flat", 2: "2 flats", 4: "square", 6: "hexagon"}
-        say.word("count", "count", kinds.get(flats.count, f"{flats.count} flats"), flats.count)
-        if flats.across is not None:
-            say.sized(
-                "across", flats.across, f"{kinds.get(flats.count, f'{flats.count} flats')} ", "AF", "width"
-            )
-        else:
-            say.row(f"{kinds.get(flats.count, f'{flats.count} flats')}, "
-                    f"{say.length('length', 'level', flats.level)} from the axis")  # fmt: skip
-        say.row(f"{say.length('length', 'long', flats.end - flats.start)} long", True)
-        _clock(say, angles, flats.angle)
-        z = flats.start + 0.3 * (flats.end - flats.start)
-        made.append(Callout(z, flats.level * 0.8, tuple(say.rows), tuple(say.printed), feature=flats.name))
     for slot in shape.cross_slots:
         say = Saying(slot.name, reader)
         say.sized("width", slot.width, "slot ", "wide", "width")
@@ -336,7 +323,8 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
         say.row(f"{say.length('length', 'long', slot.end - slot.start)} long overall, {walls}", True)
         _clock(say, angles, slot.angle)
         z = slot.start + 0.4 * (slot.end - slot.start)
-        made.append(Callout(z, slot.width.value / 2, tuple(say.rows), tuple(say.printed), feature=slot.name))
+        r = slot.width.value / 2 if view_of(shape) == "outside" else surface_radius(shape, z)
+        made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=slot.name))
     for mark in shape.engravings:
         land = next((one for one in shape.outside if one.name == mark.on), None)
         say = Saying(mark.name, reader)

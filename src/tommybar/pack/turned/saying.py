@@ -105,7 +105,7 @@ class Saying:
         self, size: str, dim: Dim, sign: str = DIA, after: str = "", kind: PrintedKind = "diameter"
     ) -> None:
         """A size with its zone, and its limits in a row below."""
-        figure = self.reader.plain(dim.value)
+        figure = self.reader.length(dim.value, 3) if dim.toleranced else self.reader.plain(dim.value)
         limits = None
         if dim.smallest is not None and dim.largest is not None:
             limits = self.reader.limits(dim.smallest, dim.largest)

@@ -11,7 +11,7 @@ from tommybar.pack.lettering import wrapped
 from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import LINE_STEP, Mark, Text
-from tommybar.pack.turned.detail import detail_marks, details_of
+from tommybar.pack.turned.detail import LEAST, SMALL, detail_marks, details_of
 from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.ends import end_marks, has_end_view
 from tommybar.pack.turned.inside import inside_callouts
@@ -71,10 +71,13 @@ def turned_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box 
     said, left, framed_figures = framed(said, part, design, reader)
     notes, noted = turned_notes(part, design, reader, left, angles)
     for scale in SCALES:
-        made = _at_scale(shape, said, notes, scale, imprint, area)
-        if made:
-            marks, printed = made
-            return Drawing(scale, tuple(marks), (*printed, *framed_figures, *noted))
+        for least in (SMALL, LEAST):
+            made = _at_scale(shape, said, notes, scale, imprint, area, least)
+            if made:
+                marks, printed = made
+                return Drawing(scale, tuple(marks), (*printed, *framed_figures, *noted))
+            if not any(LEAST <= one.wide * scale < SMALL for one in said if one.wide):
+                break
     raise Refusal(
         f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
         f"words must have room on {imprint.paper}.",
@@ -83,7 +86,13 @@ def turned_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box 
 
 
 def _at_scale(
-    shape: TurnedShape, said: list[Callout], notes: tuple[str, ...], scale: float, imprint: Imprint, area: Box
+    shape: TurnedShape,
+    said: list[Callout],
+    notes: tuple[str, ...],
+    scale: float,
+    imprint: Imprint,
+    area: Box,
+    least: float,
 ) -> tuple[list[Mark], list[PrintedDimension]] | None:
     reader, width, height = imprint.reader, area[2] - area[0], area[3] - area[1]
     if shape.length.value * scale > width or max(one.end_dia for one in shape.outside) * scale > height:
@@ -92,7 +101,7 @@ def _at_scale(
     letters = list("VWXYZUTSR")
     section_letters = [letters.pop(0) for _ in shape.keyways if letters]
     view = view_of(shape)
-    stay, details = details_of(said, scale, letters)
+    stay, details = details_of(said, scale, letters, least)
     stay += keyway_places(shape, section_letters)
     stay.append(face_callout(shape))
     main = main_view(shape, stay, details, scale, reader, width)
