@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tommybar.design.model import Part, SizedDesign
-from tommybar.pack.imprint import Imprint
+from tommybar.pack.bent.sheet import bent_drawing
+from tommybar.pack.imprint import Imprint, PaperName
 from tommybar.pack.paper import SIZES, Particulars, drawing_frame
 from tommybar.pack.plates.sheet import plate_drawing
 from tommybar.pack.sheet import Sheet
-from tommybar.pack.turned.sheet import turned_drawing
+from tommybar.pack.turned.sheet import Drawing, turned_drawing
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateShape, TurnedShape
+
+LARGER: dict[PaperName, PaperName] = {"A4": "A3", "Letter": "Tabloid"}
 
 
 def part_drawing(
@@ -21,21 +26,27 @@ def part_drawing(
     mass: float | None = None,
 ) -> Sheet:
     """The drawing sheet of one part that is made; ``stock`` in words and ``mass`` [g] for the title block."""
+    drawn, imprint = _drawn(part, design, imprint)
     width, height = SIZES[imprint.paper]
-    sheet = Sheet(part.name, width, height, unit=imprint.reader.unit)
-    if isinstance(part.shape, TurnedShape):
-        drawn = turned_drawing(part, design, imprint)
-        sheet.scale = drawn.scale
-        sheet.add(*drawn.marks)
-        sheet.printed.extend(drawn.printed)
-    elif isinstance(part.shape, PlateShape):
-        drawn = plate_drawing(part, design, imprint)
-        sheet.scale = drawn.scale
-        sheet.add(*drawn.marks)
-        sheet.printed.extend(drawn.printed)
-    else:
-        raise Refusal(f"The part {part.name} is bought; only parts with a shape are drawn.")
+    sheet = Sheet(part.name, width, height, drawn.scale, unit=imprint.reader.unit)
+    sheet.add(*drawn.marks)
+    sheet.printed.extend(drawn.printed)
     drawing = f"{imprint.plan_id}-{part.name}"
     about = Particulars(part.material, part.count, number, drawing, stock=stock, mass=mass)
     drawing_frame(sheet, imprint, part.name, about)
     return sheet
+
+
+def _drawn(part: Part, design: SizedDesign, imprint: Imprint) -> tuple[Drawing, Imprint]:
+    """The drawing on the wished paper, or on the next larger one when it has no room there."""
+    shape = part.shape
+    if not isinstance(shape, TurnedShape | PlateShape):
+        raise Refusal(f"The part {part.name} is bought; only parts with a shape are drawn.")
+    draw = turned_drawing if isinstance(shape, TurnedShape) else plate_drawing
+    try:
+        return draw(part, design, imprint), imprint
+    except Refusal:
+        if imprint.paper not in LARGER:
+            raise
+    larger = replace(imprint, paper=LARGER[imprint.paper])
+    return draw(part, design, larger), larger

@@ -201,7 +201,7 @@ def _lane(
         row = told.row("", (None, None, None))
         printed += row.printed
         return [Lane(dim.value, row.words)]
-    return [Lane(dim.value, f"({told.reader.length(dim.value, 3)})")] if follows else []
+    return [Lane(dim.value, f"({told.reader.plain(dim.value)})")] if follows else []
 
 
 def _places(
@@ -218,7 +218,7 @@ def _places(
         printed += told.row("", (None, None, None)).printed
     side = 1.0 if axis else -1.0  # the far line starts below the hole, or left of it
     return [
-        Lane(value, reader.length(value, 3), side * (other * scale - 3.0))
+        Lane(value, reader.plain(value), side * (other * scale - 3.0))
         for value, other in sorted(found.items())
     ]
 

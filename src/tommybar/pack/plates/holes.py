@@ -113,7 +113,7 @@ def hole_words(hole: PlateHole, shape: PlateShape, reader: Reader, count: int) -
         if hole.depth is None:
             told.word("form", "depth", "through")
         else:
-            told.length("depth", "depth", hole.depth, after=" deep")
+            told.length("depth", "depth", hole.depth, "× ", " deep")
     if blind and hole.bottom == "flat":
         told.word("form", "bottom", "flat bottom")
     if hole.sink_dia and hole.sink_angle:

@@ -44,13 +44,13 @@ class Told:
 
     def length(self, kind: PrintedKind, size: str, mm: float, before: str = "", after: str = "") -> None:
         """A plain length with words before and after it."""
-        figure = self.reader.length(mm, 3)
+        figure = self.reader.plain(mm)
         self.words.append(f"{before}{figure}{after}")
         self._keep(kind, size, figure, mm)
 
     def sized(self, kind: PrintedKind, size: str, dim: Dim, before: str = "", after: str = "") -> None:
         """A size with its zone and its limits in figures."""
-        figure, limits, zone = self.reader.length(dim.value, 3), None, ""
+        figure, limits, zone = self.reader.plain(dim.value), None, ""
         if dim.smallest is not None and dim.largest is not None:
             limits = self.reader.limits(dim.smallest, dim.largest)
             zone = f" {dim.zone}" if dim.zone[:1].isalpha() and not dim.because else ""
@@ -101,7 +101,7 @@ class Told:
             if mm is None:
                 cells.append("")
                 continue
-            figure = self.reader.length(mm, 3)
+            figure = self.reader.plain(mm)
             cells.append(figure)
             kept.append(
                 PrintedDimension(

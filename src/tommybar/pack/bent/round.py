@@ -1,0 +1,158 @@
+"""Rolled rings, wound springs and bent wire: what they are told by, and their views."""
+
+from __future__ import annotations
+
+import math
+
+from tommybar.pack.bent.views import View, seen_from
+from tommybar.pack.boxes import box_of
+from tommybar.pack.plates.letters import letter_marks
+from tommybar.pack.plates.told import DIA, Row, Told
+from tommybar.pack.sheet import Line, Mark
+from tommybar.pack.units import Reader
+from tommybar.shapes.developed import ring_length, solid_length, spring_length, wire_length
+from tommybar.shapes.features import RolledRing, SpringShape, WireShape
+
+NOWHERE = (None, None, None)
+ENDS = {
+    "open": "open ends",
+    "closed": "closed ends, not ground",
+    "ground": "closed ends, ground square",
+    "hooks": "a hook at each end",
+    "legs": "straight legs",
+}
+
+
+def ring_rows(shape: RolledRing, reader: Reader) -> list[Row]:
+    """Inside diameter, section, cut length and joint."""
+    told = Told("ring", reader)
+    told.sized("diameter", "inside", shape.inside, f"inside {DIA}")
+    rows = [told.row("ring", NOWHERE)]
+    told = Told("ring", reader)
+    if shape.round:
+        told.length("diameter", "thickness", shape.thickness, f"wire {DIA}")
+    else:
+        told.length("width", "width", shape.width, "strip ", " wide ×")
+        told.length("length", "thickness", shape.thickness, after=" thick")
+    rows.append(told.row("section", NOWHERE))
+    told = Told("ring", reader)
+    told.say(f"({reader.plain(ring_length(shape))}) along the middle of the metal")
+    rows.append(told.row("cut length", NOWHERE))
+    told = Told("ring", reader)
+    told.word("form", "joint", {"butt": "butted", "lap": "lapped"}.get(shape.joint, shape.joint))
+    if shape.gap:
+        told.length("width", "gap", shape.gap, ", gap ")
+    rows.append(told.row("joint", NOWHERE))
+    return rows
+
+
+def ring_views(shape: RolledRing, scale: float) -> list[View]:
+    """Along the axis, and from the side."""
+    face = seen_from(shape, "top", scale)
+    return [View((*face, *_cross(face))), View(tuple(seen_from(shape, "front", scale)))]
+
+
+def _cross(marks: list[Mark]) -> list[Mark]:
+    left, top, right, bottom = box_of(marks)
+    reach = max(right - left, bottom - top) / 2 + 3.0
+    return [Line(((-reach, 0.0), (reach, 0.0)), "chain"), Line(((0.0, -reach), (0.0, reach)), "chain")]
+
+
+def spring_rows(shape: SpringShape, reader: Reader) -> list[Row]:
+    """What a spring is wound by: wire, diameter, coils, length, ends, hand; and what follows from them."""
+    rows: list[Row] = []
+
+    def put(tag: str, told: Told) -> None:
+        rows.append(told.row(tag, NOWHERE))
+
+    told = Told("spring", reader)
+    told.word("form", "kind", f"{shape.kind} spring,")
+    told.word("form", "hand", "wound left-handed" if shape.left else "wound right-handed")
+    put("kind", told)
+    told = Told("spring", reader)
+    told.length("diameter", "wire", shape.wire, DIA)
+    told.say(f"; ({reader.plain(spring_length(shape))}) long, hooks and grips of the winder not counted")
+    put("wire", told)
+    told = Told("spring", reader)
+    told.sized("diameter", "outside", shape.outside, f"outside {DIA}")
+    inside = shape.outside.value - 2 * shape.wire
+    told.say(f"; (inside {DIA}{reader.plain(inside)}: wind on a smaller mandrel, it springs open; try one)")
+    put("diameter", told)
+    told = Told("spring", reader)
+    told.word("count", "active", f"{shape.active:g}", shape.active)
+    told.say("active,")
+    told.word("count", "total", f"{shape.total:g}", shape.total)
+    told.say("in all")
+    put("coils", told)
+    told = Told("spring", reader)
+    told.length("length", "free", shape.free, after=" free")
+    if shape.kind == "compression":
+        told.say(f"; (solid {reader.plain(solid_length(shape))})")
+    put("length", told)
+    told = Told("spring", reader)
+    told.word("form", "ends", ENDS[shape.ends])
+    if shape.leg:
+        told.length("length", "leg", shape.leg, ", ", " long each")
+    put("ends", told)
+    return rows
+
+
+def spring_views(shape: SpringShape, scale: float) -> list[View]:
+    """From the side, as wound; what is ground off and hooks are not drawn."""
+    return [View(tuple(seen_from(shape, "front", scale)))]
+
+
+def wire_rows(shape: WireShape, reader: Reader) -> list[Row]:
+    """Diameter, legs between the bends, each bend, and the length to cut."""
+    told = Told("wire", reader)
+    told.sized("diameter", "dia", shape.dia, DIA)
+    told.say(f"; cut ({reader.plain(wire_length(shape))}) long")
+    rows = [told.row("wire", NOWHERE)]
+    at = _stations(shape)
+    for n, leg in enumerate(shape.legs):
+        told = Told(f"leg_{n + 1}", reader)
+        told.length("length", "long", leg, after=" straight, between the ends of the bends")
+        rows.append(told.row(f"leg {n + 1}", NOWHERE, "top", ((*at[2 * n], 0.0),), shape.dia.value / 2))
+        if n < len(shape.bends):
+            inside, angle = shape.bends[n]
+            told = Told(f"bend_{n + 1}", reader)
+            told.angle("angle", abs(angle))
+            told.word("form", "way", "to the left," if angle > 0 else "to the right,")
+            told.length("radius", "radius", inside, "inside R")
+            rows.append(
+                told.row(f"bend {n + 1}", NOWHERE, "top", ((*at[2 * n + 1], 0.0),), shape.dia.value / 2)
+            )
+    return rows
+
+
+def _stations(shape: WireShape) -> list[tuple[float, float]]:
+    """The middle of each leg and of each bend, in turn [mm]."""
+    x = y = heading = 0.0
+    found: list[tuple[float, float]] = []
+    for n, leg in enumerate(shape.legs):
+        c, s = math.cos(heading), math.sin(heading)
+        found.append((x + leg / 2 * c, y + leg / 2 * s))
+        x, y = x + leg * c, y + leg * s
+        if n < len(shape.bends):
+            inside, angle = shape.bends[n]
+            r, turn = inside + shape.dia.value / 2, math.radians(angle)
+            side = math.copysign(1.0, angle)
+            cx, cy = x - side * r * s, y + side * r * c
+            for share in (0.5, 1.0):
+                a = heading + share * turn
+                x, y = cx + side * r * math.sin(a), cy - side * r * math.cos(a)
+                if share == 0.5:
+                    found.append((x, y))
+            heading += turn
+    return found
+
+
+def wire_views(shape: WireShape, rows: list[Row], scale: float) -> list[View]:
+    """The wire as it lies on the bench, its legs and bends named."""
+    marks = seen_from(shape, "top", scale)
+    wanted = [
+        (row.tag, (spot[0] * scale, -spot[1] * scale), row.radius * scale)
+        for row in rows
+        for spot in row.spots
+    ]
+    return [View((*marks, *letter_marks(wanted, marks)))]

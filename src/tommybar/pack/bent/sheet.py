@@ -1,0 +1,99 @@
+"""The whole sheet of a part of sheet or wire."""
+
+from __future__ import annotations
+
+from tommybar.design.model import Part, SizedDesign
+from tommybar.pack.bent.round import (
+    ring_rows,
+    ring_views,
+    spring_rows,
+    spring_views,
+    wire_rows,
+    wire_views,
+)
+from tommybar.pack.bent.strip import strip_rows, strip_views
+from tommybar.pack.bent.views import View
+from tommybar.pack.boxes import Box
+from tommybar.pack.imprint import Imprint
+from tommybar.pack.isometric import with_isometric
+from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
+from tommybar.pack.plates.cluster import without_rooms
+from tommybar.pack.plates.sheet import TYPE, WIDTHS, table_block
+from tommybar.pack.plates.told import Row
+from tommybar.pack.turned.layout import block, packed
+from tommybar.pack.turned.sheet import Drawing, notes_block
+from tommybar.pack.units import Reader
+from tommybar.pack.words import part_notes
+from tommybar.refusals import Refusal
+from tommybar.shapes.features import RolledRing, SheetShape, SpringShape, WireShape
+
+Bent = SheetShape | RolledRing | SpringShape | WireShape
+
+
+def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | None = None) -> Drawing:
+    """Everything drawn and written of a part of sheet or wire, in paper millimetres.
+
+    Raises
+    ------
+    Refusal
+        If it has no room on the paper at the smallest standard scale.
+    """
+    shape = part.shape
+    assert isinstance(shape, SheetShape | RolledRing | SpringShape | WireShape)
+    area = area or drawing_area(imprint.paper)
+    rows = _rows(shape, imprint.reader)
+    notes = (*_notes(shape, imprint.reader), *part_notes(part, design, imprint.reader))
+    wide = area[2] - area[0]
+    tables = [table_block(rows, min(width, wide), size) for size in TYPE for width in WIDTHS]
+    words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
+    for scale in SCALES:
+        views = _views(shape, rows, scale, imprint.reader)
+        blocks = [block(list(one.marks)) for one in views]
+        if any(one.size[0] > wide or one.size[1] > area[3] - area[1] for one in blocks):
+            continue
+        made = packed(blocks[0], [*([one] for one in blocks[1:]), tables, *([words] if notes else [])], area)
+        if made is not None:
+            said = tuple(one for row in rows for one in row.printed)
+            marks = without_rooms(with_isometric(shape, made, area))
+            return Drawing(scale, tuple(marks), (*(one for view in views for one in view.printed), *said))
+    raise Refusal(
+        f"The part {part.name} must have room on {imprint.paper} with its words at {scale_ratio(SCALES[-1])}; "
+        "it has not.",
+        "Print it on A3 or Tabloid.",
+    )
+
+
+def _rows(shape: Bent, reader: Reader) -> list[Row]:
+    if isinstance(shape, SheetShape):
+        return strip_rows(shape, reader)
+    if isinstance(shape, RolledRing):
+        return ring_rows(shape, reader)
+    if isinstance(shape, SpringShape):
+        return spring_rows(shape, reader)
+    return wire_rows(shape, reader)
+
+
+def _views(shape: Bent, rows: list[Row], scale: float, reader: Reader) -> list[View]:
+    if isinstance(shape, SheetShape):
+        return strip_views(shape, rows, scale, reader)
+    if isinstance(shape, RolledRing):
+        return ring_views(shape, scale)
+    if isinstance(shape, SpringShape):
+        return spring_views(shape, scale)
+    return wire_views(shape, rows, scale)
+
+
+def _notes(shape: Bent, reader: Reader) -> list[str]:
+    notes: list[str] = []
+    if isinstance(shape, SheetShape):
+        notes.append("Places on the blank are measured from its lower left corner")
+        if shape.bends:
+            notes.append(
+                f"The blank is worked out with the neutral fibre at {shape.neutral:g} of the thickness from the "
+                "inside of a bend; bend a trial strip of the same sheet and mend the blank by what it shows"
+            )
+    if isinstance(shape, SpringShape):
+        notes.append("Wear eye protection; hold both ends of the wire whenever it is under tension")
+    if not isinstance(shape, SpringShape):
+        notes.append(f"Break sharp edges {reader.length(0.2)} at most")
+    return notes
