@@ -28,6 +28,6 @@ def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot, tmp_path):
     phone = devices(server, "phone")
     the_build.go_on_with_another_device(tablet, phone, build, shoot)
     the_build.disagree_and_settle(tablet, phone, desk, build, shoot)
-    the_build.take_over_what_was_built(desk, shoot)
+    the_build.take_over_what_was_built(desk, build, shoot)
     the_build.take_it_all_elsewhere(desk, devices(serve("elsewhere"), "desk"), shoot, tmp_path)
     assert devices.faults == []

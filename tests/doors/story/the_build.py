@@ -166,14 +166,34 @@ def disagree_and_settle(tablet, phone, desk, address, shoot):
     expect(row).to_contain_text("8.004")
 
 
-def take_over_what_was_built(page, shoot):
-    """The flange as it is goes into the next revision of the design."""
-    page.get_by_label(re.compile("bush.flange.long is 2.350 mm")).check()
+def take_over_what_was_built(page, address, shoot):
+    """A flange of a build at 0.77 is no size of the drawing; a disc made 12.1 thick becomes revision B."""
+    page.goto(address)
+    page.get_by_text("built otherwise, and not to be taken over").click()
+    expect(page.locator("main")).to_contain_text("the file says 3 mm where 2.3 mm was made")
+    page.goto("/")
+    page.locator("#disc-name").fill("disc")
+    page.locator("form.start").first.get_by_role("button", name="Begin").click()
+    page.get_by_role("heading", name="What was found").wait_for()
+    page.goto("/builds")
+    page.get_by_label("Design").select_option("disc")
+    page.get_by_role("button", name="Begin", exact=True).click()
+    page.get_by_text("steps done").wait_for()
+    disc = re.sub(r"\?.*", "", page.url)
+    at_the_machine(page, disc)
+    cards = page.locator("[data-card]").evaluate_all("all => all.map(one => one.dataset.card)")
+    for card in cards:
+        work(page, card.split("|")[0], readings={"disc.length": "12.1"})
+    settled(page)
+    page.goto(disc)
+    page.get_by_label(re.compile("disc.length is 12.100 mm")).check()
     shoot(page, "18-as-built")
     page.get_by_role("button", name="Make the next revision").click()
     page.get_by_text("The design has its next revision").wait_for()
     page.get_by_role("link", name="The text of the design").click()
-    assert re.search(r"(?m)^revision: B", page.get_by_label("The file, comments and all").input_value())
+    text = page.get_by_label("The file, comments and all").input_value()
+    assert re.search(r"(?m)^revision: B", text)
+    assert re.search(r"(?m)^ +\w+: .*\b12\.1\b", text)
 
 
 def take_it_all_elsewhere(desk, other, shoot, tmp_path):
@@ -186,7 +206,7 @@ def take_it_all_elsewhere(desk, other, shoot, tmp_path):
     other.goto("/archive")
     other.set_input_files("#file", tmp_path / "tommybar.zip")
     other.get_by_role("button", name="Bring it in").click()
-    expect(other.get_by_role("status").last).to_contain_text("1 designs, 1 shops, 1 builds")
+    expect(other.get_by_role("status").last).to_contain_text("2 designs, 1 shops, 2 builds")
     other.get_by_role("link", name="Builds").click()
     other.get_by_role("link", name="Evening wheel").click()
     expect(other.get_by_role("row", name=re.compile("^shaft journal a"))).to_contain_text("5.996")

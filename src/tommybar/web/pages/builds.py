@@ -68,6 +68,7 @@ class BuildPage:
     sizes: tuple[tuple[str, ...], ...]
     conflicts: tuple[Disagreement, ...]
     accepts: tuple[tuple[str, str], ...]  # built sizes that may become the next revision: name and words
+    stays: tuple[tuple[str, str], ...]  # those that may not: name and why
     tools: tuple[str, ...]  # what the readings tell of tools
     changed: tuple[tuple[str, str], ...]
     stale: tuple[str, ...]
@@ -179,6 +180,11 @@ def one_build(ask: Ask) -> Response:
             for one in stand.conflicts
         ),
         tuple((one.size, one.words) for one in built if one.can_accept),
+        tuple(
+            (one.size, one.why_not)
+            for one in built
+            if one.verdict not in ("as drawn", "within") and one.why_not
+        ),
         tuple(one.words for one in proposals(observed(build, plan), build.shop_text)),
         tuple((one.part.name, one.changed) for one in plan.parts if one.changed),
         tuple(f"{one.key}, printed {one.printed_on[:10]} from plan {one.plan_id}" for one in changes.stale),
