@@ -31,6 +31,8 @@ def pack(
     pin: Pins = None,
     stock: Stock = "ask",
     units: Annotated[str, typer.Option(help="Lengths on the sheets: mm or in.")] = "mm",
+    paper: Annotated[str, typer.Option(help="Paper of the drawings: A4, A3, Letter or Tabloid.")] = "A4",
+    angle: Annotated[str, typer.Option(help="Projection of the drawings: first or third angle.")] = "first",
 ) -> None:
     """Plan a design and write its pack: PDF, drawings, lists, and the page for the machine.
 
@@ -39,6 +41,12 @@ def pack(
     """
     if units not in ("mm", "in"):
         raise Refusal(f'The units are "{units}"; they are mm or in.', nearest(units, ("mm", "in")))
+    for what, word, known in (
+        ("paper", paper, ("A4", "A3", "Letter", "Tabloid")),
+        ("angle of projection", angle, ("first", "third")),
+    ):
+        if word not in known:
+            raise Refusal(f'The {what} is "{word}"; it must be {", ".join(known)}.', nearest(word, known))
     read, shop_read = read_design_and_shop(design, shop)
     pins, record = pins_from(pin, read), read_made(made)
     folder = _folder(out)
@@ -57,7 +65,7 @@ def pack(
             words_in=units,  # type: ignore[arg-type]
             tell=tell,
         )
-        written = write_pack(found, folder, units, tell)  # type: ignore[arg-type]
+        written = write_pack(found, folder, units, tell, paper, angle)  # type: ignore[arg-type]
     for place in written:
         typer.echo(str(place))
     if lacks := step_lacks():

@@ -39,10 +39,12 @@ def part_drawing(
 
 def _drawn(part: Part, design: SizedDesign, imprint: Imprint) -> tuple[Drawing, Imprint]:
     """The drawing on the wished paper, or on the next larger one when it has no room there."""
-    shape = part.shape
-    if not isinstance(shape, TurnedShape | PlateShape):
+    if part.shape is None:
         raise Refusal(f"The part {part.name} is bought; only parts with a shape are drawn.")
-    draw = turned_drawing if isinstance(shape, TurnedShape) else plate_drawing
+    if isinstance(part.shape, TurnedShape):
+        draw = turned_drawing
+    else:
+        draw = plate_drawing if isinstance(part.shape, PlateShape) else bent_drawing
     try:
         return draw(part, design, imprint), imprint
     except Refusal:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from tommybar.pack.units import Reader
+from tommybar.refusals import Refusal, nearest
 
 PaperName = Literal["A4", "A3", "Letter", "Tabloid"]
 Angle = Literal["first", "third"]
@@ -23,6 +24,14 @@ class Imprint:
     reader: Reader
     paper: PaperName = "A4"
     angle: Angle = "first"  # first-angle or third-angle projection
+
+    def __post_init__(self) -> None:
+        for what, word, known in (
+            ("paper", self.paper, get_args(PaperName)),
+            ("angle of projection", self.angle, get_args(Angle)),
+        ):
+            if word not in known:
+                raise Refusal(f'The {what} is "{word}"; it must be {", ".join(known)}.', nearest(word, known))
 
     @property
     def scale_words(self) -> str:

@@ -14,9 +14,9 @@ from tommybar.pack.front.findings import put_findings
 from tommybar.pack.front.fits import put_fits
 from tommybar.pack.front.leaf import Leaves
 from tommybar.pack.front.sizes import put_sizes
-from tommybar.pack.front.stock import put_stock
+from tommybar.pack.front.stock import put_stock, section_words
 from tommybar.pack.front.tools import put_tools
-from tommybar.pack.imprint import Imprint
+from tommybar.pack.imprint import Angle, Imprint, PaperName
 from tommybar.pack.lists import list_texts
 from tommybar.pack.machine.contents import page_contents
 from tommybar.pack.machine.write import machine_page
@@ -30,14 +30,24 @@ from tommybar.planning import PartPlan, Plan
 from tommybar.refusals import Refusal
 
 
-def imprint_of(plan: Plan, reader: Reader) -> Imprint:
-    """The imprint of a plan's pack."""
-    return Imprint(plan.title, plan.revision, plan.plan_id, plan.scale, plan.shop.name, reader)
+def imprint_of(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angle = "first") -> Imprint:
+    """The imprint of a plan's pack; ``paper`` and ``angle`` are those of its drawings."""
+    return Imprint(plan.title, plan.revision, plan.plan_id, plan.scale, plan.shop.name, reader, paper, angle)
 
 
-def pack_sheets(plan: Plan, reader: Reader) -> list[Sheet]:
-    """All sheets of the pack in their order, numbered."""
-    imprint = imprint_of(plan, reader)
+def _drawn(one: PartPlan, plan: Plan, imprint: Imprint, number: tuple[int, int] = (1, 1)) -> Sheet:
+    """The drawing of a planned part, with the stock and the mass in its title block."""
+    blank, reader = one.blank, imprint.reader
+    stock = ""
+    if blank is not None:
+        section = section_words(blank.section, blank.size, blank.width, reader)
+        stock = f"{section} × {reader.length(blank.length, 1)}"
+    return part_drawing(one.part, plan.design, imprint, number, stock, one.mass)
+
+
+def pack_sheets(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angle = "first") -> list[Sheet]:
+    """All sheets of the pack in their order, numbered; cards and lists are A4, drawings as asked."""
+    imprint = imprint_of(plan, reader, paper, angle)
     leaves = Leaves(imprint)
     for put in (put_findings, put_sizes, put_stock, put_tools, put_fits):
         put(leaves, plan)
@@ -58,7 +68,7 @@ def pack_sheets(plan: Plan, reader: Reader) -> list[Sheet]:
                 _range(number, number + len(cards[name])),
             )
         )
-        sheets.append(part_drawing(one.part, plan.design, imprint, (number, total)))
+        sheets.append(_drawn(one, plan, imprint, (number, total)))
         number += 1
         for sheet in cards[name]:
             sheet.text(287.0, 206.0, f"sheet {number} of {total}", 3.4, anchor="end")
@@ -95,27 +105,30 @@ def write_pack(
     folder: Path,
     units: Literal["mm", "in"] = "mm",
     tell: Callable[[str], None] = lambda words: None,
+    paper: PaperName = "A4",
+    angle: Angle = "first",
 ) -> list[Path]:
     """Write the whole pack into a folder and say which files it is.
 
     The same plan gives the same bytes. ``tell`` hears a line per stage.
+    ``paper`` and ``angle`` (of projection) are those of the drawings.
 
     Raises
     ------
     Refusal
-        If the unit is not known, or the folder cannot be written.
+        If the unit, paper or angle is not known, or the folder cannot be written.
     """
     reader = Reader(units)
-    imprint = imprint_of(plan, reader)
+    imprint = imprint_of(plan, reader, paper, angle)
     files: dict[str, str | bytes] = {}
     tell("sheets")
-    sheets = pack_sheets(plan, reader)
+    sheets = pack_sheets(plan, reader, paper, angle)
     tell("pack.pdf")
     files["pack.pdf"] = pdf_bytes(sheets, f"{plan.title}, plan {plan.plan_id}")
     for one in plan.parts:
         if one.part.shape is not None:
             tell(f"drawing of {one.part.name}")
-            sheet = part_drawing(one.part, plan.design, imprint)
+            sheet = _drawn(one, plan, imprint)
             files[f"parts/{one.part.name}.svg"] = svg_text(sheet)
             files[f"parts/{one.part.name}.dxf"] = dxf_text(sheet)
     tell("lists")

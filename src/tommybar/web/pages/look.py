@@ -1,4 +1,4 @@
-"""The two switches of the bar, mm or inch and day or night; pairing another machine."""
+"""The switches, mm or inch, day or night, paper and projection of drawings; pairing another machine."""
 
 from __future__ import annotations
 
@@ -11,7 +11,12 @@ from tommybar.web.ask import YEAR, Ask, answer, go_to
 from tommybar.web.guards import same_machine
 from tommybar.web.settings import LOOPBACK
 
-SWITCHES = {"unit": ("mm", "in"), "light": ("day", "night")}
+SWITCHES = {
+    "unit": ("mm", "in"),
+    "light": ("day", "night"),
+    "paper": ("A4", "A3", "Letter", "Tabloid"),
+    "angle": ("first", "third"),
+}
 DAY = 24 * 3600
 
 

@@ -10,10 +10,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from tempfile import TemporaryDirectory
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, get_args
 
 from starlette.responses import HTMLResponse, Response
 
+from tommybar.pack.imprint import Angle, PaperName
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, Desk, answer, go_to
 from tommybar.web.pages.opened import Head, head_of, name_of, plan_of
@@ -36,6 +37,7 @@ KINDS = {
     ".zip": "all files in one",
 }
 PACKS_KEPT = 6
+Key = tuple[str, str, str, str]  # plan, unit, paper, angle of projection
 
 
 @dataclass(frozen=True)
@@ -63,10 +65,26 @@ class SheetsPage:
     files: tuple[FileShown, ...]
     plan_id: str
     unit: str
+    paper: str  # of the drawings
+    angle: str
+    papers: tuple[str, ...]
 
 
-def _packs(desk: Desk) -> OrderedDict[tuple[str, str], Pack]:
-    found: OrderedDict[tuple[str, str], Pack] = desk.extra.setdefault("packs", OrderedDict())
+def _setting(ask: Ask) -> tuple[PaperName, Angle]:
+    """Paper and projection of the drawings, as this reader has switched them."""
+    paper, angle = (ask.request.cookies.get(name, "") for name in ("paper", "angle"))
+    return (
+        next((one for one in get_args(PaperName) if one == paper), "A4"),
+        "third" if angle == "third" else "first",
+    )
+
+
+def _key(ask: Ask, plan: Plan) -> Key:
+    return (plan.plan_id, ask.reader.unit, *_setting(ask))
+
+
+def _packs(desk: Desk) -> OrderedDict[Key, Pack]:
+    found: OrderedDict[Key, Pack] = desk.extra.setdefault("packs", OrderedDict())
     return found
 
 
@@ -75,12 +93,10 @@ def _sheets(ask: Ask, plan: Plan) -> list[str]:
     from tommybar.pack.svg import svg_text
     from tommybar.pack.write import pack_sheets
 
-    kept: OrderedDict[tuple[str, str], list[tuple[str, str]]] = ask.desk.extra.setdefault(
-        "sheets", OrderedDict()
-    )
-    key = (plan.plan_id, ask.reader.unit)
+    kept: OrderedDict[Key, list[tuple[str, str]]] = ask.desk.extra.setdefault("sheets", OrderedDict())
+    key = _key(ask, plan)
     if key not in kept:
-        kept[key] = [(one.name, svg_text(one)) for one in pack_sheets(plan, ask.reader)]
+        kept[key] = [(one.name, svg_text(one)) for one in pack_sheets(plan, ask.reader, *_setting(ask))]
         while len(kept) > PACKS_KEPT:
             kept.popitem(last=False)
     return [text for _, text in kept[key]]
@@ -90,14 +106,16 @@ def sheets(ask: Ask) -> Response:
     """The page."""
     plan = plan_of(ask)
     count = len(_sheets(ask, plan))
-    names = [name for name, _ in ask.desk.extra["sheets"][(plan.plan_id, ask.reader.unit)]]
-    pack = _packs(ask.desk).get((plan.plan_id, ask.reader.unit))
+    names = [name for name, _ in ask.desk.extra["sheets"][_key(ask, plan)]]
+    pack = _packs(ask.desk).get(_key(ask, plan))
     page = SheetsPage(
         head_of(ask, "sheets", plan),
         tuple(zip(range(1, count + 1), names, strict=True)),
         tuple(_file(pack, name) for name in pack.files) if pack else (),
         plan.plan_id,
         ask.reader.unit,
+        *_setting(ask),
+        get_args(PaperName),
     )
     return answer(ask, "sheets.html", page, "designs")
 
@@ -146,12 +164,12 @@ def write(ask: Ask) -> Response:
     from tommybar.pack.write import write_pack
 
     plan, unit, name = plan_of(ask), ask.reader.unit, name_of(ask)
-    desk = ask.desk
+    setting, key, desk = _setting(ask), _key(ask, plan), ask.desk
 
     def deed(tell: Tell) -> None:
         with TemporaryDirectory(prefix="tommybar-pack-") as folder:
             place = Path(folder)
-            written = write_pack(plan, place, unit, tell)
+            written = write_pack(plan, place, unit, tell, *setting)
             if not (place / "machine.html").exists():
                 tell("machine.html")
                 written = [*written, write_machine_file(plan, place / "machine.html", unit)]
@@ -159,7 +177,7 @@ def write(ask: Ask) -> Response:
         tell("all in one")
         files[f"{name}.zip"] = _zipped(files)
         packs = _packs(desk)
-        packs[(plan.plan_id, unit)] = Pack(files)
+        packs[key] = Pack(files)
         while len(packs) > PACKS_KEPT:
             packs.popitem(last=False)
 
@@ -178,7 +196,7 @@ def _zipped(files: Mapping[str, bytes]) -> bytes:
 def take(ask: Ask) -> Response:
     """A file of the pack; only what was written can be named."""
     plan = plan_of(ask)
-    pack = _packs(ask.desk).get((plan.plan_id, ask.reader.unit))
+    pack = _packs(ask.desk).get(_key(ask, plan))
     name = str(ask.path["file"])
     if pack is None or name not in pack.files:
         raise Refusal(
