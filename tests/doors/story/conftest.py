@@ -13,7 +13,7 @@ WIDTHS = {"phone": (390, 844), "tablet": (800, 1100), "desk": (1440, 1000)}
 SHOTS = Path(__file__).parents[3] / "build" / "story"
 OFTENER = """{ const every = window.setInterval;
 window.setInterval = (deed, ms) => every(deed, ms === 4000 ? 300 : ms); }"""  # the page looks at the server
-ASKED_FOR = r"status of 400|ERR_(CONNECTION_\w+|EMPTY_RESPONSE|FAILED|INTERNET_DISCONNECTED)"
+ASKED_FOR = r"status of 40[04]|ERR_(CONNECTION_\w+|EMPTY_RESPONSE|FAILED|INTERNET_DISCONNECTED)"
 
 
 @pytest.fixture(scope="session")
