@@ -12,12 +12,20 @@ from dataclasses import dataclass
 
 from tommybar.dryrun.axis_tools import centre_drill, countersink, reamer, slot_drill, twist_drill
 from tommybar.dryrun.sweep import Corners, Pieces
-from tommybar.dryrun.turning_tools import blade, boring_bar, chamfer_tool, groove_tool, knife, recess_tool
+from tommybar.dryrun.turning_tools import (
+    blade,
+    boring_bar,
+    chamfer_tool,
+    file_edge,
+    groove_tool,
+    knife,
+    recess_tool,
+)
 from tommybar.making.cards import Step
 from tommybar.shop.model import Shop, Tool
 
 REMOVES_NOTHING = frozenset(
-    {"knurling", "tap", "die", "threading", "cross-drill", "hand", "stamp", "file", "measure", "cutter", ""}
+    {"knurling", "tap", "die", "threading", "cross-drill", "hand", "stamp", "measure", "cutter", ""}
 )
 
 
@@ -85,6 +93,8 @@ def _parting(step: Step, tool: Tool | None, directions: tuple[float, ...], shop:
 
 def _groove(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
     width = _width(step, tool, 1.0)
+    if tool is not None and tool.kind == "parting":  # a parting blade that plunges
+        return _parting(step, tool, directions, shop)
     return groove_tool(
         width, tool.nose if tool else 0.0, _out(tool, 3 * width), tool.shank if tool else 8.0, directions
     )
@@ -101,6 +111,10 @@ def _recess(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: 
 
 def _chamfer(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
     return chamfer_tool(tool.shank if tool else 8.0, _out(tool, 20.0))
+
+
+def _file(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
+    return file_edge()
 
 
 def _drill(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
@@ -139,6 +153,7 @@ _PIECES = {
     "recess": _recess,
     "chamfer": _chamfer,
     "saw": _saw,
+    "file": _file,
     "drill": _drill,
     "reamer": _reamer,
     "centre drill": _centre,

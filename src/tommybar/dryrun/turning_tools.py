@@ -21,6 +21,8 @@ BLADE_RELIEF = 0.05  # each side of a blade behind its edge [mm]
 BLADE_LEFT = 1.0  # of a parting blade's holder beside the blade, towards the chuck [mm]
 GROUND_BACK = 0.1  # a groove tool is ground from the left side of its bit, the bit this much behind it [mm]
 RECESS_RELIEF = 0.3  # each side of a recess tool behind its edge [mm]
+FILE_DEEP = 6.0  # how much a file is let to take off above its line; steps are far lower [mm]
+FILE_WIDE = 5e-4  # half the width of that line at its top [mm]
 EDGE = 1.5  # height of a blade's own cutting end [mm]
 CHORD_ERROR = 1e-4  # of a nose arc between its exact corners [mm]
 
@@ -137,6 +139,12 @@ def chamfer_tool(shank: float, reach: float) -> Pieces:
     cut = counter_clockwise([(0.0, 0.0), (half, half), (-half, half)])
     long = max(reach, 1.5 * shank)
     return (cut,), (_box(-half, half, half, long),), (_box(-half, long, half + POST, long + POST),)
+
+
+def file_edge() -> Pieces:
+    """A file led along a contour by hand: all that stands over the line it is led along, within a few millimetres."""
+    cut = counter_clockwise([(0.0, 0.0), (FILE_WIDE, FILE_DEEP), (-FILE_WIDE, FILE_DEEP)])
+    return (cut,), (), ()
 
 
 def _box(z_low: float, r_low: float, z_high: float, r_high: float) -> Corners:

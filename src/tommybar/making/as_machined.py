@@ -14,7 +14,8 @@ from tommybar.design.model import Part
 from tommybar.facts.threads import die_blank_diameter, thread
 from tommybar.making.blind_bores import as_bored
 from tommybar.making.reaming import drilled_size, predrill_for
-from tommybar.shapes.features import Bore, Cylinder, Dim, Land, TurnedShape
+from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, Eccentric, Land, TurnedShape
+from tommybar.shapes.metal import land_figures
 from tommybar.shop.model import Shop
 
 
@@ -23,6 +24,13 @@ def _aimed(dim: Dim) -> Dim:
 
 
 def _outside(feature: Land) -> Land:
+    if isinstance(
+        feature, Eccentric
+    ):  # the lathe leaves the round that it swings in; the four-jaw does the rest
+        return Cylinder(feature.name, Dim(feature.start_dia), feature.start, feature.end)
+    if isinstance(feature, Cone) and feature.limits is not None:
+        start, end = land_figures(feature, "target")
+        return replace(feature, start_dia=start, end_dia=end, limits=None)
     if not isinstance(feature, Cylinder):
         return feature
     if feature.thread:
@@ -59,6 +67,11 @@ def as_drilled(part: Part, shop: Shop) -> Part:
         made, lead = as_bored(_bore(bore, shop) if plain else bore, shop, part.shape.length.value)
         bores += made
         tapers += lead
+    for cup in part.shape.cups:
+        if cup.relief > 0:  # a drill leaves its tip at the bottom of the small hole
+            lean = math.tan(math.radians(cup.included / 2))
+            deep = max(cup.relief_depth, 0.0) + (cup.mouth - cup.relief) / 2 / lean
+            bores.append(Bore(f"{cup.name}, relief", Dim(cup.relief), cup.face, deep, False, "drill"))
     return replace(part, shape=replace(part.shape, bores=tuple(bores), bore_tapers=tuple(tapers)))
 
 

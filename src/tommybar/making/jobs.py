@@ -9,9 +9,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from tommybar.shapes.features import Bore, Cylinder, Face, Land, Recess, TurnedShape
+from tommybar.shapes.features import Arc, Bore, Cylinder, Face, Land, TurnedShape
+from tommybar.shapes.outside import arc_of
 
-JobKind = Literal["face", "outside", "groove", "bore", "recess", "edge", "bore edge"]
+JobKind = Literal[
+    "face",
+    "outside",
+    "groove",
+    "bore",
+    "recess",
+    "edge",
+    "round",
+    "bore edge",
+    "face groove",
+    "bore taper",
+    "cup",
+    "centre",
+]
 
 
 @dataclass(frozen=True)
@@ -30,7 +44,14 @@ class Job:
 
 def largest(feature: Land) -> float:
     """Largest finished diameter of an outside feature [mm]."""
-    return feature.dia.value if isinstance(feature, Cylinder) else max(feature.start_dia, feature.end_dia)
+    if isinstance(feature, Cylinder):
+        return feature.dia.value
+    ends = max(feature.start_dia, feature.end_dia)
+    if isinstance(feature, Arc) and feature.bulge == "out":
+        arc = arc_of(feature)
+        if feature.start < arc.centre[0] < feature.end:
+            return max(ends, 2 * (arc.centre[1] + arc.radius))
+    return ends
 
 
 def largest_outside(shape: TurnedShape) -> float:
@@ -39,31 +60,16 @@ def largest_outside(shape: TurnedShape) -> float:
 
 
 def _edges(feature: Cylinder) -> list[Job]:
-    found = []
-    if feature.edge_start > 0:
-        found.append(
-            Job(
-                f"{feature.name} edge A",
-                "edge",
-                feature.name,
-                feature.start,
-                feature.start,
-                "A",
-                feature.edge_start,
-            )
-        )
-    if feature.edge_end > 0:
-        found.append(
-            Job(
-                f"{feature.name} edge B",
-                "edge",
-                feature.name,
-                feature.end,
-                feature.end,
-                "B",
-                feature.edge_end,
-            )
-        )
+    name, found = feature.name, []
+    for side, z, edge, rounded in (
+        ("A", feature.start, feature.edge_start, feature.round_start),
+        ("B", feature.end, feature.edge_end, feature.round_end),
+    ):
+        face: Face = "A" if side == "A" else "B"
+        if edge > 0:
+            found.append(Job(f"{name} edge {face}", "edge", name, z, z, face, edge))
+        if rounded > 0:
+            found.append(Job(f"{name} round {face}", "round", name, z, z, face, rounded))
     return found
 
 
@@ -119,7 +125,13 @@ def jobs_of(shape: TurnedShape, bar: float = 0.0) -> tuple[Job, ...]:
         start, end = bore_span(bore, length)
         found.append(Job(bore.name, "bore", bore.name, start, end, "" if bore.through else bore.face))
         found.extend(_bore_edges(bore, length, opened))
-    found.extend(_recess_job(recess, length) for recess in shape.recesses)
+    found.extend(_sunk("recess", one.name, one.face, one.depth, length) for one in shape.recesses)
+    found.extend(_sunk("face groove", one.name, one.face, one.depth, length) for one in shape.face_grooves)
+    found.extend(
+        _sunk("bore taper", one.name, one.face, one.start + one.depth, length) for one in shape.bore_tapers
+    )
+    found.extend(_sunk("cup", one.name, one.face, one.mouth / 2, length) for one in shape.cups)
+    found.extend(_sunk("centre", one.name, one.face, 2 * one.pilot, length) for one in shape.centres)
     return tuple(found)
 
 
@@ -128,10 +140,11 @@ def _largest_mouth(shape: TurnedShape, face: str) -> float:
     return max(mouths, default=0.0)
 
 
-def _recess_job(recess: Recess, length: float) -> Job:
-    if recess.face == "A":
-        return Job(recess.name, "recess", recess.name, 0.0, recess.depth, "A")
-    return Job(recess.name, "recess", recess.name, length - recess.depth, length, "B")
+def _sunk(kind: JobKind, name: str, face: Face, depth: float, length: float) -> Job:
+    """What goes in from a face."""
+    if face == "A":
+        return Job(name, kind, name, 0.0, depth, "A")
+    return Job(name, kind, name, length - depth, length, "B")
 
 
 def in_card(z: float, length: float, free: Face) -> float:

@@ -8,11 +8,16 @@ from tommybar.design.model import Part
 from tommybar.findings import Finding
 from tommybar.making.bench import Bench
 from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast, Step
+from tommybar.making.cones import cone_angle, turn_cone
+from tommybar.making.contours import in_front, land_contour
 from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
+from tommybar.making.forms import plunge_shaped, round_edge, turn_curve
 from tommybar.making.grips import Option, slenderness
+from tommybar.making.hollows import bore_taper, centre_hole, cup, taper_angle
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
 from tommybar.making.practice import rule
+from tommybar.making.reach import by_blade
 from tommybar.making.rigidity import pieces
 from tommybar.making.route import SetUp
 from tommybar.making.surfaces import edge, groove, knurl, recess, screw
@@ -20,7 +25,7 @@ from tommybar.making.turning import face, finish, rough
 from tommybar.making.warnings import before_starting, goes_wrong
 from tommybar.making.workpiece import Workpiece
 from tommybar.resize.limits import keeps_surface, may_be_picked, own_limits, same_material
-from tommybar.shapes.features import Cylinder, Knurl, TurnedShape
+from tommybar.shapes.features import Arc, Cone, Cylinder, Knurl, Land, TurnedShape
 from tommybar.shop.model import Shop
 
 
@@ -136,7 +141,15 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     def of_kind(kind: str) -> list[Job]:
         return [job for job in todo if job.kind == kind]
 
-    outside = sorted(of_kind("outside"), key=lambda job: -_dia(bench, job))
+    outside = sorted(
+        of_kind("outside"),
+        key=lambda job: (
+            -round(_dia(bench, job), 6),
+            not isinstance(
+                _land(bench, job), Cylinder
+            ),  # a curve in front is roughed with the cylinder behind it
+        ),
+    )
     inward = sorted(
         of_kind("outside"),
         key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
@@ -144,6 +157,17 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     if of_kind("face"):
         made = max((bench.bored.get(b.name, 0.0) for b in bench.shape.bores if b.through), default=0.0)
         face(bench, to_length=to_length, bored=made)
+    for job in of_kind("centre"):
+        centre_hole(bench, job)
+    late = [
+        job
+        for job in outside
+        if by_blade(bench.shape, _land(bench, job), bench.option) > 0 and not _humped(bench, job)
+    ]
+    outside = [job for job in outside if job not in late]
+    inward = [job for job in inward if job not in late]
+    shaped = [job for job in inward if isinstance(_land(bench, job), Cone | Arc)]
+    inward = [job for job in inward if job not in shaped]
     knurled = [job for job in outside if _knurl(bench, job) is not None]
     for job in knurled:
         rough(bench, job)
@@ -157,7 +181,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     for job in outside:
         if job not in knurled:
             rough(bench, job)
-    for job in of_kind("recess"):
+    for job in (*of_kind("recess"), *of_kind("face groove")):
         recess(bench, job)
     for job in bores:
         finish_bore(bench, job)
@@ -170,13 +194,49 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         edge(bench, job)
     for job in of_kind("bore edge"):
         edge_of_bore(bench, job)
+    _swivelled(bench, shaped, of_kind("bore taper"), of_kind("cup"))
+    for job in shaped:
+        if isinstance(_land(bench, job), Arc):
+            turn_curve(bench, job)
+    for job in of_kind("round"):
+        round_edge(bench, job)
     for job in inward:
         if _thread(bench, job):
             screw(bench, job)
+    for job in late:
+        plunge_shaped(bench, job)
     if bench.option.ending == "part":
         part_off(bench)
     elif bench.option.ending == "saw":
         saw_off(bench)
+
+
+def _swivelled(bench: Bench, shaped: list[Job], tapers: list[Job], cups: list[Job]) -> None:
+    """What the swivelled top slide cuts, one angle after the other, so that it is set once for each."""
+    for job in cups:
+        cup(bench, job)
+    slides = [
+        (cone_angle(bench, job), turn_cone, job) for job in shaped if isinstance(_land(bench, job), Cone)
+    ]
+    slides += [(taper_angle(bench, job), bore_taper, job) for job in tapers]
+    for _, cut, job in sorted(slides, key=lambda one: (round(one[0], 3), one[2].name)):
+        cut(bench, job)
+
+
+def _land(bench: Bench, job: Job) -> Land:
+    return next(f for f in bench.shape.outside if f.name == job.feature)
+
+
+def _humped(bench: Bench, job: Job) -> bool:
+    """Whether a curve rises before it falls, so that knife and blade share it."""
+    land = _land(bench, job)
+    if not isinstance(land, Arc):
+        return False
+    contour = land_contour(land, bench.length, bench.option.free)
+    return (
+        contour.apex < contour.points[0][0] - 1e-6
+        and in_front(bench.shape, land, bench.option.free) <= contour.largest
+    )
 
 
 def _dia(bench: Bench, job: Job) -> float:

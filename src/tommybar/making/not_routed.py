@@ -12,10 +12,6 @@ from tommybar.shapes.features import PlateShape, TurnedShape
 
 NUMBER = 906
 TURNED = (
-    ("face_grooves", "a groove in a face"),
-    ("bore_tapers", "a tapered bore"),
-    ("cups", "a cup or countersink"),
-    ("centres", "a centre hole"),
     ("bore_grooves", "a groove in a bore"),
     ("bore_keyways", "a keyway in a bore"),
     ("slits", "a slit"),

@@ -2,13 +2,63 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from tommybar.making.contours import falls, in_front, land_contour
 from tommybar.making.grips import Option
 from tommybar.making.jobs import Job, largest, span_in_card
-from tommybar.shapes.features import TurnedShape
+from tommybar.shapes.features import Arc, Cylinder, Land, TurnedShape
+from tommybar.shop.model import Shop
 
 JAW_ROOM = 1.0  # from the last cut of a shoulder to the jaws; common practice, no source [mm]
 BLADE_ROOM = 2.0  # the same for a grooving tool, or a chamfering tool at the face [mm]
 FLANK_ROOM = 5.0  # the same for a chamfering tool at a shoulder: half its width [mm]
+HOLDER_ROOM = 0.8  # between a blade's holder and what stands beside its cut; common practice, no source [mm]
+PLUNGE_COST = 25.0  # of the search, for a land that a knife would turn better from the other end
+STEM_GAIN = 5.0  # of the search, for a slender stem that stays in the grip of its disc
+SLENDER = 3.0  # length over diameter from which a stem is slender; common practice, no source
+PARTED_ROOM = 4.0  # behind a land that is plunged beside the jaws: the blade's own width and daylight [mm]
+
+
+@dataclass(frozen=True)
+class Blades:
+    """Width and reach of every blade that plunges from outside [mm]."""
+
+    sizes: tuple[tuple[float, float], ...] = ()
+
+    def reach_into(self, deep: float, wide: float) -> bool:
+        """Whether one of them gets so deep into a gap so wide."""
+        return any(w <= wide + 1e-6 and reach >= deep + HOLDER_ROOM - 1e-6 for w, reach in self.sizes)
+
+
+def blades_of(shop: Shop) -> Blades:
+    """The blades in a shop's drawer."""
+    return Blades(tuple((t.width, t.reach) for t in shop.tools if t.kind in ("parting", "groove")))
+
+
+def by_blade(shape: TurnedShape, land: Land, option: Option) -> float:
+    """How deep a blade must go for a land, from what stands in front of it; 0 where a knife turns it [mm]."""
+    contour = land_contour(land, shape.length.value, option.free)
+    front = in_front(shape, land, option.free)
+    if falls(contour):
+        return max(front, contour.largest) - contour.least
+    return max(0.0, front - contour.least) if front > contour.points[0][1] + 1e-6 else 0.0
+
+
+def plunging_cost(shape: TurnedShape, option: Option, names: frozenset[str]) -> float:
+    """What it costs that a blade cuts lands which a knife could from the other end.
+
+    A slender stem behind a disc is the exception: plunged out last, it stands
+    in the grip in which the disc was turned, and nothing pushes on it after.
+    """
+    low = set(valleys(shape))
+    cost = 0.0
+    for land in shape.outside:
+        if land.name not in names or land.name in low or by_blade(shape, land, option) <= 0:
+            continue
+        stem = land.end - land.start >= SLENDER * largest(land)
+        cost += -STEM_GAIN if stem and by_blade(shape, land, option) >= largest(land) else PLUNGE_COST
+    return cost
 
 
 def _blocked(job: Job, shape: TurnedShape, option: Option) -> bool:
@@ -26,19 +76,67 @@ def _blocked(job: Job, shape: TurnedShape, option: Option) -> bool:
 def valleys(shape: TurnedShape) -> tuple[str, ...]:
     """Outside features with something larger on either side: a right-hand tool reaches them from neither end."""
     sizes = [largest(feature) for feature in shape.outside]
+    length = shape.length.value
     return tuple(
         feature.name
         for n, feature in enumerate(shape.outside)
-        if max(sizes[:n], default=0.0) > sizes[n] + 1e-6
-        and max(sizes[n + 1 :], default=0.0) > sizes[n] + 1e-6
+        if (
+            max(sizes[:n], default=0.0) > sizes[n] + 1e-6
+            and max(sizes[n + 1 :], default=0.0) > sizes[n] + 1e-6
+        )
+        or (isinstance(feature, Arc) and _humped(feature, length))
+        or _pinched(shape, n, sizes)
     )
+
+
+def _humped(arc: Arc, length: float) -> bool:
+    """Whether a curve falls whichever end is free."""
+    return falls(land_contour(arc, length, "A")) and falls(land_contour(arc, length, "B"))
+
+
+def _pinched(shape: TurnedShape, n: int, sizes: list[float]) -> bool:
+    """Whether a cone or curve narrows towards something larger, so that no end shows it rising."""
+    land = shape.outside[n]
+    if isinstance(land, Cylinder):
+        return False
+    length = shape.length.value
+    seen_a, seen_b = land_contour(land, length, "A"), land_contour(land, length, "B")
+    from_a = not falls(seen_a) and max(sizes[:n], default=0.0) <= 2 * seen_a.points[0][1] + 1e-6
+    from_b = not falls(seen_b) and max(sizes[n + 1 :], default=0.0) <= 2 * seen_b.points[0][1] + 1e-6
+    return not from_a and not from_b
 
 
 def _edge_room(near: float) -> float:
     return BLADE_ROOM if near > -1e-6 else FLANK_ROOM
 
 
-def _reaches(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bool:
+def _plunged(
+    job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades, far: float
+) -> bool:
+    """Whether a blade reaches a land, once everything larger in front of it is finished."""
+    length = shape.length.value
+    land = next(f for f in shape.outside if f.name == job.feature)
+    if isinstance(land, Cylinder) and (land.thread or land.knurl):
+        return False
+    deep = by_blade(shape, land, option)
+    near, _ = span_in_card(job.start, job.end, length, option.free)
+    ahead = [
+        other.name
+        for other in shape.outside
+        if span_in_card(other.start, other.end, length, option.free)[0] > near + 1e-6
+    ]
+    room = PARTED_ROOM if far <= -length + 1e-6 and not option.ending else BLADE_ROOM
+    return (
+        all(name in have for name in ahead)
+        and blades.reach_into(deep, job.end - job.start)
+        and option.spigot == 0
+        and (option.seat > 0 or far >= option.jaw_front + room - 1e-6)
+    )
+
+
+def _reaches(
+    job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades, late: bool
+) -> bool:
     length = shape.length.value
     near, far = span_in_card(job.start, job.end, length, option.free)
     arbor = option.spigot > 0
@@ -46,13 +144,18 @@ def _reaches(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bo
     if job.kind == "face":
         return job.side == option.free and not arbor
     if job.kind == "outside":
-        if job.as_supplied or job.feature == option.surface or _blocked(job, shape, option):
+        if job.as_supplied or job.feature == option.surface:
+            return False
+        land = next(f for f in shape.outside if f.name == job.feature)
+        if by_blade(shape, land, option) > 0:
+            return (late or job.feature in valleys(shape)) and _plunged(job, shape, option, have, blades, far)
+        if _blocked(job, shape, option):
             return False
         return on_stub or far >= option.jaw_front + JAW_ROOM - 1e-6
     if job.kind == "groove":
         outside = {f.name for f in shape.outside if f.start - 1e-6 <= job.start and job.end <= f.end + 1e-6}
         return bool(outside & have) and (on_stub or far >= option.jaw_front + BLADE_ROOM - 1e-6)
-    if job.kind == "edge":
+    if job.kind in ("edge", "round"):
         return (
             job.side == option.free
             and job.feature in have
@@ -67,15 +170,25 @@ def _reaches(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bo
 
 
 def reached(
-    option: Option, shape: TurnedShape, jobs: tuple[Job, ...], made: frozenset[str]
+    option: Option,
+    shape: TurnedShape,
+    jobs: tuple[Job, ...],
+    made: frozenset[str],
+    blades: Blades,
+    *,
+    late: bool = False,
 ) -> frozenset[str]:
-    """Names of the jobs that this grip adds to what is made already."""
+    """Names of the jobs that this grip adds to what is made already.
+
+    Valleys are always left to a blade; ``late`` lets it also cut what a knife
+    would turn from the other end.
+    """
     have = set(made)
     again = True
     while again:
         again = False
         for job in jobs:
-            if job.name not in have and _reaches(job, shape, option, have):
+            if job.name not in have and _reaches(job, shape, option, have, blades, late):
                 have.add(job.name)
                 again = True
     return frozenset(have - made)

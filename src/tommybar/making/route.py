@@ -17,7 +17,7 @@ from tommybar.making.cards import Rejected
 from tommybar.making.forecast import Axis, expected_runout, worst_runout
 from tommybar.making.grips import Option
 from tommybar.making.jobs import Job, jobs_of
-from tommybar.making.reach import reached
+from tommybar.making.reach import blades_of, plunging_cost, reached
 from tommybar.making.surface_holding import surface_options
 from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Shop
@@ -58,6 +58,11 @@ class _Node:
     made: frozenset[str] = field(compare=False)
     made_in: dict[str, int] = field(compare=False)
     broken: tuple[tuple[str, str, float, float], ...] = field(compare=False)
+
+
+_Way = tuple[
+    Option, str, frozenset[str], frozenset[str]
+]  # with its name, what it reaches, and that with the blade
 
 
 def holding_name(device: str, surface: str) -> str:
@@ -137,7 +142,8 @@ def search_route(
     nearest_missing = wanted
     popped = 0
     least_broken: tuple[tuple[str, str, float, float], ...] = ()
-    known: dict[tuple[bool, frozenset[str]], tuple[tuple[Option, str, frozenset[str]], ...]] = {}
+    known: dict[tuple[bool, frozenset[str]], tuple[_Way, ...]] = {}
+    blades = blades_of(shop)
     while queue and popped < STATES:
         node = heapq.heappop(queue)
         popped += 1
@@ -163,20 +169,25 @@ def search_route(
                 options, refused = blank_options(shape, jobs, blank_dia, faces, shop)
             rejected.extend(refused)
             known[state] = tuple(
-                (one, holding_name(one.device, one.surface), reached(one, shape, jobs, node.made))
+                (
+                    one,
+                    holding_name(one.device, one.surface),
+                    reached(one, shape, jobs, node.made, blades),
+                    reached(one, shape, jobs, node.made, blades, late=True),
+                )
                 for one in options
             )
-        for option, name, new in known[state]:
+        for option, name, new, late in known[state]:
             if name in excluded or (len(node.set_ups) + 1, name) in forbidden:
                 continue
-            variants = [new]
+            variants = [new] if late == new else [new, late]
             groups = _groups(part, new, node.made)
             if groups:
                 variants.append(new - _followers(frozenset().union(*groups), jobs))
             for variant in variants:
                 if not variant:
                     continue
-                child = _child(node, option, variant, part, jobs, keep_runout, ticket)
+                child = _child(node, option, variant, part, shape, jobs, keep_runout, ticket)
                 if child is None:
                     continue
                 if not keep_runout or not child.broken:
@@ -204,6 +215,7 @@ def _child(
     option: Option,
     new: frozenset[str],
     part: Part,
+    shape: TurnedShape,
     jobs: tuple[Job, ...],
     keep_runout: bool,
     ticket: count[int],
@@ -221,7 +233,14 @@ def _child(
         ratio += expected / within
         if expected > within:
             broken.append((of, to, expected, within))
-    cost = node.cost + CARD_COST + option.cost + 3.0 * ratio + _sense(option, new, jobs)
+    cost = (
+        node.cost
+        + CARD_COST
+        + option.cost
+        + 3.0 * ratio
+        + _sense(option, new, jobs)
+        + plunging_cost(shape, option, new)
+    )
     if broken and not keep_runout:
         cost += 500.0 * len(broken)
     ordered = tuple(j.name for j in jobs if j.name in new)

@@ -7,24 +7,36 @@ import math
 from tommybar.facts.threads import thread
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Step
+from tommybar.making.cones import slope_edge
+from tommybar.making.contours import groove_contour
 from tommybar.making.cuts import feed_for
 from tommybar.making.dials import backlash_words, travel_words
+from tommybar.making.forms import blend
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
+from tommybar.making.plunging import plunge_contour
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
 DIE_LEAD = 2.0  # threads that a die turned over still leaves unfinished; common practice, no source
+FORM_LEFT = (
+    0.05  # left in a round or vee groove for the file or form tool, radial; common practice, no source [mm]
+)
+RING = 0.25  # of a knife's nose left in a corner, at most; common practice, no source [mm]
 HOLDER = 8.0  # how far the bit of a groove tool stands out beside its blade; common practice, no source [mm]
 
 
 def recess(bench: Bench, job: Job) -> None:
-    """Plunge a face recess side by side, then sweep walls and floor once."""
-    shape = next(r for r in bench.shape.recesses if r.name == job.feature)
+    """Plunge a recess or ring groove in a face side by side, then sweep walls and floor once."""
+    shape = _sunk(bench, job)
+    narrow = job.kind == "face groove"
     land = (shape.outside - shape.inside) / 2
+    lean = [math.tan(math.radians(one)) for one in (shape.inside_draft, shape.outside_draft)]
+    inner, outer = shape.inside / 2, shape.outside / 2
+    floor = (inner + shape.depth * lean[0], outer - shape.depth * lean[1])
     tool = bench.tool(
         "recess",
-        lambda t: t.width <= land - 0.5 and t.reach >= shape.depth,
+        lambda t: t.width <= floor[1] - floor[0] - (0.0 if narrow else 0.5) + 1e-6 and t.reach >= shape.depth,
         lambda t: -t.width,
         f"{job.feature} ({Mm(shape.depth):g} deep, {Mm(land):.1f} wide)",
     )
@@ -33,23 +45,32 @@ def recess(bench: Bench, job: Job) -> None:
     _relief(bench, shape, tool.reach)
     speed = bench.speed(tool, "grooving", shape.outside, job.feature)
     feed = feed_for(bench.part.material, tool.material, "grooving", "roughing")
-    left = rule("cut", "recess_left")
-    outer, inner, w = shape.outside / 2, shape.inside / 2, tool.width
+    w = tool.width
+    left = min(rule("cut", "recess_left"), max(0.0, (floor[1] - floor[0] - w) / 2))
     start = rule("cut", "approach")
-    first, last = outer - left, inner + w + left
-    number = max(1, math.ceil((first - last) / (0.8 * w)) + 1)
+    first, last = floor[1] - left, floor[0] + w + left
+    number = max(1, math.ceil((first - last) / (0.8 * w) - 1e-6) + 1) if first - last > 1e-6 else 1
     step = (first - last) / (number - 1) if number > 1 else 0.0
     moves = [Move(start, first)]
     for n in range(number):
         r = first - n * step
         moves += [Move(start, r, rapid=True), Move(-(shape.depth - left), r), Move(start, r, rapid=True)]
-    moves += [Move(start, outer, rapid=True), Move(-shape.depth, outer), Move(-shape.depth, inner + w)]
-    moves += [Move(start, inner + w)]
+    out, back = outer + start * lean[1], inner + w - start * lean[0]
+    moves += [Move(start, out, rapid=True), Move(-shape.depth, floor[1])]
+    if (
+        shape.inside_draft > 0
+    ):  # both walls cut inwards: drawn out along a leaning wall, the tool's side would rub
+        middle = (floor[0] + w + floor[1]) / 2
+        moves += [Move(-shape.depth, middle), Move(start, middle), Move(start, back, rapid=True)]
+        moves += [Move(-shape.depth, floor[0] + w), Move(-shape.depth, middle), Move(start, middle)]
+    else:
+        moves += [Move(-shape.depth, floor[0] + w), Move(start, back)]
     cross = bench.cross
     bench.add(
         Step(
             0,
-            f"Recess face {bench.option.free}, {number} plunges, then sweep the floor",
+            f"{'Groove' if narrow else 'Recess'} face {bench.option.free}, {number} plunge{'s' if number > 1 else ''}, "
+            "then sweep the floor",
             job.feature,
             named(tool),
             "recess",
@@ -64,6 +85,7 @@ def recess(bench: Bench, job: Job) -> None:
                 f"({bench.cross_words}).",
                 f"Plunge to {Mm(shape.depth - left):.2f}, last sweep at {Mm(shape.depth):.2f}: top slide "
                 f"{travel_words(bench.shop.lathe.top_slide, shape.depth)} from touching the face.",
+                *_draft_words(shape),
                 backlash_words(cross),
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, number + 1) + rule("minutes", "measure"),
@@ -72,6 +94,24 @@ def recess(bench: Bench, job: Job) -> None:
             moves=tuple(moves),
             tool_letter=tool.letter,
         )
+    )
+
+
+def _sunk(bench: Bench, job: Job) -> Recess:
+    """The recess of a job; a ring groove counts as a narrow one."""
+    found = next((r for r in bench.shape.recesses if r.name == job.feature), None)
+    if found is not None:
+        return found
+    ring = next(g for g in bench.shape.face_grooves if g.name == job.feature)
+    return Recess(ring.name, ring.face, ring.inside, ring.outside, ring.depth)
+
+
+def _draft_words(shape: Recess) -> tuple[str, ...]:
+    if not (shape.inside_draft or shape.outside_draft):
+        return ()
+    return (
+        f"Walls lean: top slide {shape.outside_draft:g} deg from the axis for the outer one, {shape.inside_draft:g} for the "
+        "inner one; each in along its wall, then across the floor.",
     )
 
 
@@ -113,6 +153,19 @@ def groove(bench: Bench, job: Job) -> None:
     shape = next(g for g in bench.shape.grooves if g.name == job.feature)
     near, far = span_in_card(shape.start, shape.end, bench.length, bench.option.free)
     has = bench.work.largest(near, far)
+    if shape.form != "square":
+        contour = groove_contour(bench.shape, shape, bench.option.free)
+        front = max(has, bench.work.largest(near + HOLDER, near)) / 2
+        plunge_contour(bench, shape.name, contour, front, FORM_LEFT, curved=True)
+        blend(
+            bench,
+            shape.name,
+            contour,
+            f"{shape.form} groove, {Mm(near - far):g} wide",
+            f"{shape.floor:.2f}",
+            "DIA mm floor",
+        )
+        return
     deep = (has - shape.floor) / 2
     beside = max(has, bench.work.largest(near + HOLDER, near))  # the bit stands out towards the free end
     below = (beside - shape.floor) / 2
@@ -134,6 +187,14 @@ def groove(bench: Bench, job: Job) -> None:
     for n in range(number):
         z = far + tool.width + n * shift
         moves += [Move(z, away, rapid=True), Move(z, shape.floor / 2), Move(z, away)]
+    for z, beside_it in (
+        (far + tool.width - RING, bench.work.largest(far, far - RING)),
+        (near + RING, bench.work.largest(near + RING, near)),
+    ):
+        if (
+            shape.floor + 0.01 < beside_it < has - 0.01
+        ):  # the ring that a knife's nose left in the corner there
+            moves += [Move(z, away, rapid=True), Move(z, beside_it / 2), Move(z, away)]
     bench.add(
         Step(
             0,
@@ -165,6 +226,12 @@ def edge(bench: Bench, job: Job) -> None:
     feature = next(f for f in bench.shape.outside if f.name == job.feature)
     assert isinstance(feature, Cylinder)
     near, _ = span_in_card(job.start, job.end, bench.length, bench.option.free)
+    angle = feature.edge_angle
+    if job.side == "B" and feature.edge_end_angle is not None:
+        angle = feature.edge_end_angle
+    if abs(angle - 45) > 0.5:
+        slope_edge(bench, job, feature.dia.value / 2, angle)
+        return
     tool = bench.tool("chamfer", lambda t: True, lambda t: t.width, job.name)
     if tool is None:
         return

@@ -9,6 +9,7 @@ from tommybar.findings import Finding
 from tommybar.making.as_machined import as_machined
 from tommybar.making.blanks import facing, picked_choices, round_choices, turned_blank
 from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
+from tommybar.making.eccentrics import eccentric_cards
 from tommybar.making.forecast import expected_runout, worst_runout
 from tommybar.making.grips import Option, ranges_in_words
 from tommybar.making.jobs import Job, jobs_of, largest_outside
@@ -115,6 +116,9 @@ def turned_part(
     blank = turned_blank(part, bar.size, route, shop, why)
     jobs = jobs_of(drawn, bar.size if stays else 0.0)
     cards, found = _cards(part, drawn, shape, route, jobs, blank, shop, gives_to)
+    findings += found
+    thrown, found = eccentric_cards(part, drawn, shape, shop, len(cards), gives_to)
+    cards += thrown
     findings += found
     milled, found = hole_cards(part, drawn, shop, len(cards), gives_to)
     findings += found
@@ -255,10 +259,20 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
             Finding(
                 904,
                 "stop",
-                f"{part.name}: {', '.join(low)} lies between larger diameters; the program does not route that yet.",
+                f"{part.name}: {', '.join(low)} lies between larger diameters; no blade of the drawer reaches it in any grip.",
                 part=part.name,
                 feature=low[0],
-                remedy="Draw it as a groove, make the part of two pieces, or turn it by hand with knives of both hands.",
+                bound="blades: "
+                + (
+                    "; ".join(
+                        f"{t.width:g} wide, {t.reach:g} deep"
+                        for t in shop.tools
+                        if t.kind in ("parting", "groove")
+                    )
+                    or "none"
+                ),
+                remedy="A blade with more reach, a wider valley, the part of two pieces, or knives of both hands by hand.",
+                source="geometry",
             )
         ]
     words = (

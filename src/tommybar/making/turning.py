@@ -9,11 +9,14 @@ from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes, step_on_diameter
 from tommybar.making.dials import graduation_words
-from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.reach import by_blade
 from tommybar.making.rigidity import Taper, allowed_cut, taper_of
 from tommybar.shapes.features import Cylinder, Dim, Land
+
+IN_GROOVE = 0.25  # how far a knife runs over the edge of a groove, more than its nose; common practice, no source [mm]
 
 
 def face(bench: Bench, *, to_length: bool, bored: float) -> None:
@@ -102,7 +105,11 @@ def _span(bench: Bench, job: Job) -> tuple[float, float, bool]:
     ]
     mine = _dia(bench, job)
     if behind and _first_dia(behind[0], bench) > mine + 1e-6:
+        if bench.work.largest(far, far - IN_GROOVE) < mine - 1e-6:
+            return near, far - IN_GROOVE, False  # over the edge of a groove that is cut there already
         return near, far, True
+    if behind and largest(behind[0]) > mine + 1e-6:
+        return near, far, False  # a cone or curve rises from here on: no cut may run into it
     run = rule("cut", "overrun")
     if not behind and bench.option.ending:
         run = (
@@ -115,6 +122,17 @@ def _span(bench: Bench, job: Job) -> tuple[float, float, bool]:
     return near, max(far - run, bench.work.bottom), False
 
 
+def _over_shaped(bench: Bench, land: Land, near: float) -> float:
+    """Where a last cut starts: it also runs over cones, curves and valleys in front, which are cut after it."""
+    free = bench.option.free
+    order = sorted(bench.shape.outside, key=lambda f: -span_in_card(f.start, f.end, bench.length, free)[0])
+    for other in reversed(order[: order.index(land)]):
+        if isinstance(other, Cylinder) and by_blade(bench.shape, other, bench.option) <= 0:
+            break
+        near = span_in_card(other.start, other.end, bench.length, free)[0]
+    return near
+
+
 def _first_dia(feature: Land, bench: Bench) -> float:
     if isinstance(feature, Cylinder):
         return feature.dia.value
@@ -122,14 +140,17 @@ def _first_dia(feature: Land, bench: Bench) -> float:
 
 
 def _dia(bench: Bench, job: Job) -> float:
-    feature = next(f for f in bench.shape.outside if f.name == job.feature)
-    return feature.dia.value if isinstance(feature, Cylinder) else max(feature.start_dia, feature.end_dia)
+    return largest(next(f for f in bench.shape.outside if f.name == job.feature))
 
 
-def rough(bench: Bench, job: Job) -> None:
-    """Rough an outside diameter over everything in front of it, leaving the finishing metal."""
-    dia = _dia(bench, job)
-    _, far, shoulder = _span(bench, job)
+def rough(bench: Bench, job: Job, over: float = 0.0, to: float | None = None) -> None:
+    """Rough an outside diameter over everything in front of it, leaving the finishing metal.
+
+    ``over`` and ``to`` say another diameter and end than the land's own: the
+    bar behind a disc, before a blade goes in there.
+    """
+    dia = over or _dia(bench, job)
+    _, far, shoulder = _span(bench, job) if to is None else (0.0, to, False)
     has = bench.work.largest(bench.work.top, far)
     left = rule("cut", "finish_left")
     target = dia + left
@@ -148,7 +169,8 @@ def rough(bench: Bench, job: Job) -> None:
     bench.add(
         Step(
             0,
-            f"Rough {job.feature}, {_cuts(passes)} of {Mm(2 * passes[0].infeed):.2f} on diameter",
+            f"Rough {'the bar over ' if over else ''}{job.feature}, {_cuts(passes)} of "
+            f"{Mm(2 * passes[0].infeed):.2f} on diameter",
             job.feature,
             named(tool),
             "knife",
@@ -200,20 +222,13 @@ def finish(bench: Bench, job: Job, *, whole: bool = False) -> None:
     not turned yet.
     """
     feature = next(f for f in bench.shape.outside if f.name == job.feature)
-    if not isinstance(feature, Cylinder):
-        bench.find(
-            901,
-            "stop",
-            f"{job.feature}: cones, curves and eccentrics are not routed yet.",
-            feature=job.feature,
-            remedy="Turn it by hand from the drawing, or leave it out.",
-        )
-        return
-    drawn = next(f for f in bench.drawn.outside if f.name == job.feature)
-    assert isinstance(drawn, Cylinder)
+    assert isinstance(feature, Cylinder)
+    plain = next(f for f in bench.drawn.outside if f.name == job.feature)
+    drawn = (
+        plain if isinstance(plain, Cylinder) else feature
+    )  # an eccentric land as the round that it swings in
     near, far, shoulder = _span(bench, job)
-    if whole:
-        near = bench.work.top
+    near = bench.work.top if whole else _over_shaped(bench, feature, near)
     has = bench.work.largest(near, far + (rule("cut", "face_left") + 0.01 if shoulder else 0.0))
     limits = drawn.dia.toleranced
     tool = bench.tool("knife", lambda t: t.hand in ("right", "both"), lambda t: t.nose, job.feature)

@@ -1,0 +1,161 @@
+"""Lands that a blade cuts: valleys between larger ones, stems behind a disc, flanks that fall towards the chuck."""
+
+from __future__ import annotations
+
+import math
+
+from tommybar.making.bench import Bench, cutting_minutes, named
+from tommybar.making.cards import Measure, Move, Step
+from tommybar.making.contours import Contour, in_front, land_contour
+from tommybar.making.cuts import feed_for
+from tommybar.making.dials import backlash_words, travel_words
+from tommybar.making.jobs import Job
+from tommybar.making.lengths import Mm
+from tommybar.making.practice import rule
+from tommybar.making.turning import rough
+from tommybar.shapes.features import Cylinder
+from tommybar.shop.model import Tool
+
+FLOOR_LEFT = 0.1  # left on floor and walls for the last sweep, radial; common practice, no source [mm]
+OVERLAP = 0.8  # of a blade's width from one plunge to the next; common practice, no source
+CURVE_STEP = 0.4  # from one plunge to the next along a curve; common practice, no source [mm]
+DAYLIGHT = 0.5  # of a blade's reach, left between its holder and the work; common practice, no source [mm]
+
+
+def blade_for(bench: Bench, feature: str, deep: float, wide: float, *, curved: bool = False) -> Tool | None:
+    """The blade that reaches so deep into a gap so wide; a stop when the drawer has none."""
+    fitting = [
+        tool
+        for tool in bench.shop.tools
+        if tool.kind in ("parting", "groove") and tool.width <= wide + 1e-6 and tool.reach >= deep + DAYLIGHT
+    ]
+    if fitting:
+        return max(
+            fitting, key=lambda tool: (-tool.width if curved else tool.width, -tool.reach, tool.letter)
+        )
+    have = ", ".join(
+        f"{t.letter}: {t.width:g} wide, {t.reach:g} deep"
+        for t in bench.shop.tools
+        if t.kind in ("parting", "groove")
+    )
+    bench.find(
+        423,
+        "stop",
+        f"{feature} lies {deep:.1f} mm below what stands beside it, in a gap of {wide:.1f} mm; no blade gets there.",
+        feature=feature,
+        figure=f"{deep:.1f} mm deep, {wide:.1f} mm wide",
+        bound=have or "no blade in the drawer",
+        remedy="A blade with more reach, a wider gap, or the part of two pieces.",
+        source="geometry",
+    )
+    return None
+
+
+def plunge_land(bench: Bench, job: Job) -> None:
+    """Plunge a land out side by side, then sweep its floor once; its neighbours are finished before."""
+    land = next(f for f in bench.shape.outside if f.name == job.feature)
+    contour = land_contour(land, bench.length, bench.option.free)
+    near, far = contour.points[0][0], contour.points[-1][0]
+    front = in_front(bench.shape, land, bench.option.free)
+    straight = isinstance(land, Cylinder)
+    if straight:
+        far = _far_end(bench, far)
+        contour = Contour(((near, contour.least), (far, contour.least)))
+    if bench.work.largest(near, far) > 2 * front + rule("cut", "finish_left") + 0.05 and front > 0:
+        rough(bench, job, 2 * front, far)
+    plunge_contour(bench, land.name, contour, front, FLOOR_LEFT, curved=not straight)
+
+
+def _far_end(bench: Bench, far: float) -> float:
+    """Past the end of the part where it is cut from its stub: what the saw or the blade goes through is thin then."""
+    if far > -bench.length + 1e-6 or not bench.option.ending:
+        return far
+    if bench.option.ending == "part":
+        blade = min((t.width for t in bench.shop.tools if t.kind == "parting"), default=2.0)
+        return far - rule("blank", "part_rest") - blade
+    return far - rule("blank", "saw_rest") - bench.shop.saw_kerf
+
+
+def plunge_contour(
+    bench: Bench, feature: str, contour: Contour, front: float, left: float, *, curved: bool
+) -> None:
+    """Plunges down to a contour, and the sweep of a straight floor."""
+    near, far = contour.points[0][0], contour.points[-1][0]
+    has = bench.work.largest(near, far)
+    deep = max(front, has / 2) - contour.least
+    tool = blade_for(bench, feature, deep, near - far, curved=curved)
+    if tool is None:
+        return
+    w = tool.width
+    speed = bench.speed(tool, "grooving", has, feature)
+    feed = feed_for(bench.part.material, tool.material, "grooving", "roughing")
+    beside_ = max(front, has / 2, bench.work.largest(near + 30.0, far - 1.0) / 2)
+    away = beside_ + 1.0
+    wall = 0.0 if curved else min(left, (near - far - w) / 2)
+    first, last = near - wall, far + w + wall
+    each = min(OVERLAP * w, CURVE_STEP) if curved else OVERLAP * w
+    count = max(1, math.ceil((first - last) / each - 1e-6)) if first > last + 1e-6 else 0
+    moves = [Move(first, away)]
+    for n in range(count + 1):
+        z = first - (first - last) * n / count if count else first
+        r = contour.most(z, z - w) + left
+        moves += [Move(z, away, rapid=True), Move(z, r), Move(z, away)]
+    if not curved:
+        floor = contour.least
+        moves += [Move(near, away, rapid=True), Move(near, floor), Move(near, away)]
+        moves += [Move(far + w, away, rapid=True), Move(far + w, floor), Move(near, floor), Move(near, away)]
+    size = 2 * contour.least
+    bench.add(
+        Step(
+            0,
+            f"Plunge {feature} out with the blade, {count + 1} plunge{'s' if count else ''}"
+            + ("" if curved else ", then sweep its floor"),
+            feature,
+            named(tool),
+            "groove",
+            speed.rpm,
+            speed.reached,
+            feed,
+            f"{size:.2f}",
+            "DIA mm",
+            (
+                f"Right corner of the blade at Z {Mm(-first):.2f} first, then {Mm(each if count else 0.0):.2f} further each, "
+                f"the last at {Mm(-last):.2f}; the blade is {Mm(w):tool} wide, its left corner that much further.",
+                f"{Mm(deep):.1f} below what stands beside it; in {travel_words(bench.cross, has / 2 - contour.least)} from "
+                f"touching {Mm(has):.2f} DIA ({bench.cross_words}).",
+                *(
+                    (
+                        "Each plunge stops over the curve: by the table of its diameters, blade corners looked at both sides.",
+                    )
+                    if curved
+                    else (
+                        f"Plunges leave {Mm(left):g} on floor and walls; then down both walls and along the floor.",
+                    )
+                ),
+                backlash_words(bench.cross),
+            ),
+            minutes=cutting_minutes(moves, speed.rpm, feed, count + 2),
+            why="Last, when what stands before it is finished: from here on nothing may push against it.",
+            cautions=(
+                "A deep blade grabs: carriage locked for each plunge, oil, steady feed, chips cleared.",
+            ),
+            measure=_measures(bench, feature),
+            moves=tuple(moves),
+            tool_letter=tool.letter,
+        )
+    )
+    if curved:
+        work = bench.work
+        for (z1, r1), (z2, r2) in zip(contour.points, contour.points[1:], strict=False):
+            if z1 - z2 > 1e-6:
+                work = work.turned(z1, z2, 2 * max(r1, r2))
+        bench.work = work
+    else:
+        bench.work = bench.work.turned(near, far, size)
+
+
+def _measures(bench: Bench, feature: str) -> tuple[Measure, ...]:
+    drawn = next((f for f in bench.drawn.outside if f.name == feature), None)
+    if not isinstance(drawn, Cylinder) or not drawn.dia.toleranced:
+        return ()
+    return (bench.measured(f"{bench.part.name}.{feature}", drawn.dia, "outside"),)
