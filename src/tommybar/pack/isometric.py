@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from tommybar.pack.boxes import Box, box_of
 from tommybar.pack.marks import plain_marks
-from tommybar.pack.projected.directions import body, lies, looked_at, mesh_in
+from tommybar.pack.projected.directions import body, coil_sharp, lies, looked_at, mesh_in
 from tommybar.pack.projected.hidden import seen
 from tommybar.pack.projected.lines import view_marks
 from tommybar.pack.sheet import Line, Mark
@@ -26,7 +26,7 @@ def isometric_marks(shape: Shape | BoughtShape, across: float) -> list[Mark]:
     mesh = mesh_in(body(shape, 72), at)
     low, high = mesh.points.min(axis=0), mesh.points.max(axis=0)
     scale = across / max(float(high[0] - low[0]), float(high[1] - low[1]), 1e-6)
-    marks = view_marks(seen(mesh, 0.6 / scale), scale, (), False, "rule")
+    marks = view_marks(seen(mesh, 0.6 / scale, coil_sharp(shape)), scale, (), False, "rule")
     return [one for one in marks if not isinstance(one, Line) or _length(one) > SPECK]
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from tommybar.pack.printed import PrintedDimension
-from tommybar.pack.projected.directions import Looked, body, lies, looked_at, mesh_in
+from tommybar.pack.projected.directions import Looked, body, coil_sharp, lies, looked_at, mesh_in
 from tommybar.pack.projected.hidden import seen
 from tommybar.pack.projected.lines import scaled, view_marks
 from tommybar.pack.sheet import Mark
@@ -25,7 +25,7 @@ class View:
 def _lines(shape: Shape, looked: Looked) -> tuple[Mark, ...]:
     coiled = isinstance(shape, SpringShape)
     mesh = mesh_in(body(shape, 48 if coiled else 96), looked_at(looked, lies(shape)))
-    return tuple(view_marks(seen(mesh), 1.0, (), False))
+    return tuple(view_marks(seen(mesh, sharp=coil_sharp(shape)), 1.0, (), False))
 
 
 def seen_from(shape: Shape, looked: Looked, scale: float) -> list[Mark]:

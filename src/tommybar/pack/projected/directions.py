@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any, Literal
 
+from tommybar.pack.projected.edges import SHARP
 from tommybar.shapes.bought import BoughtShape
 from tommybar.shapes.features import Shape, SpringShape, TurnedShape
 from tommybar.shapes.mesh import Mesh, as_mesh, body_of
@@ -55,3 +56,8 @@ def body(shape: Shape | BoughtShape, facets: int = 96) -> Any:
 def mesh_in(solid: Any, at: Frame) -> Mesh:
     """The mesh of a body as it stands in a view."""
     return as_mesh(body_in(solid, at))
+
+
+def coil_sharp(shape: Shape | BoughtShape) -> float:
+    """From which angle on edges of a mesh are drawn: the tube of a coil is coarse and has none [deg]."""
+    return 40.0 if isinstance(shape, SpringShape) else SHARP

@@ -33,7 +33,7 @@ def faces_of(mesh: Mesh) -> Faces:
     return Faces(corners, across / np.where(long > 1e-12, long, 1.0)[:, None])
 
 
-def drawn_edges(mesh: Mesh, faces: Faces) -> NDArray[np.float64]:
+def drawn_edges(mesh: Mesh, faces: Faces, sharp: float = SHARP) -> NDArray[np.float64]:
     """Edges that a view along z shows, as ends of shape ``(n, 2, 3)`` [mm], hidden ones among them."""
     sides = np.concatenate([mesh.triangles[:, [0, 1]], mesh.triangles[:, [1, 2]], mesh.triangles[:, [2, 0]]])
     owner = np.tile(np.arange(len(mesh.triangles)), 3)
@@ -45,5 +45,5 @@ def drawn_edges(mesh: Mesh, faces: Faces) -> NDArray[np.float64]:
     turn = np.degrees(np.arccos(np.clip((first * second).sum(axis=1), -1.0, 1.0)))
     outline = ((first[:, 2] > LEVEL) != (second[:, 2] > LEVEL)) & (turn > FLAT)
     whole = np.linalg.norm(first, axis=1) * np.linalg.norm(second, axis=1) > 0.5
-    drawn: NDArray[np.float64] = mesh.points[ends[((turn > SHARP) | outline) & whole]]
+    drawn: NDArray[np.float64] = mesh.points[ends[((turn > sharp) | outline) & whole]]
     return drawn

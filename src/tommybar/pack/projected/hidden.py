@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from tommybar.pack.projected.edges import Faces, drawn_edges, faces_of
+from tommybar.pack.projected.edges import SHARP, Faces, drawn_edges, faces_of
 from tommybar.shapes.mesh import Mesh
 
 if TYPE_CHECKING:
@@ -32,18 +32,19 @@ class Seen:
     hidden: Points
 
 
-def seen(mesh: Mesh, step: float = 0.5) -> Seen:
+def seen(mesh: Mesh, step: float = 0.5, sharp: float = SHARP) -> Seen:
     """What is seen of a mesh from the end of its z axis, and what is hidden.
 
-    ``step`` is how far apart places on an edge are asked about [mm].
+    ``step`` is how far apart places on an edge are asked about [mm]; faces
+    that turn by more than ``sharp`` [deg] meet in an edge that is drawn.
     """
     faces = faces_of(mesh)
-    edges = drawn_edges(mesh, faces)
+    edges = drawn_edges(mesh, faces, sharp)
     flat = np.linalg.norm(edges[:, 1, :2] - edges[:, 0, :2], axis=1)
     edges, flat = edges[flat > 1e-4], flat[flat > 1e-4]
     if len(edges) == 0:
         return Seen(np.zeros((0, 2, 2)), np.zeros((0, 2, 2)))
-    behind = _Behind(faces)
+    behind = Behind(faces)
     counts = np.clip(np.ceil(flat / step).astype(int), 1, 60)
     edge = np.repeat(np.arange(len(edges)), counts)
     number = np.concatenate([np.arange(n) for n in counts])
@@ -76,7 +77,7 @@ def seen(mesh: Mesh, step: float = 0.5) -> Seen:
     return Seen(ends[~hid], ends[hid])
 
 
-class _Behind:
+class Behind:
     """Asks whether places on edges lie behind metal."""
 
     def __init__(self, faces: Faces) -> None:
@@ -96,10 +97,11 @@ class _Behind:
         aside *= (ASIDE / np.linalg.norm(run, axis=1))[:, None]
         found = np.ones(len(places), dtype=bool)
         for side in (1.0, -1.0):
-            found &= self._covered(places[:, :2] + side * aside, places[:, 2])
+            found &= self.covered(places[:, :2] + side * aside, places[:, 2])
         return found
 
-    def _covered(self, spots: Points, depths: Points) -> NDArray[np.bool_]:
+    def covered(self, spots: Points, depths: Points) -> NDArray[np.bool_]:
+        """For each spot of the view, whether metal stands nearer to the eye than its depth."""
         import shapely
 
         found = np.zeros(len(spots), dtype=bool)

@@ -1,0 +1,179 @@
+"""The sheets of the assembly: the picture with its parts list, then fits and the order of assembly."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from tommybar.assembly.order import Order, order_of
+from tommybar.assembly.placing import Assembly, assembled
+from tommybar.design.model import SizedDesign
+from tommybar.pack.assembled.balloons import AWAY, RADIUS, Balloon, balloon_marks, balloons_of
+from tommybar.pack.assembled.lists import (
+    FITS,
+    PARTS,
+    STEPS,
+    fit_rows,
+    listed,
+    part_rows,
+    sizes_of,
+    step_rows,
+)
+from tommybar.pack.assembled.picture import Picture, picture_of
+from tommybar.pack.boxes import Box, box_of, moved
+from tommybar.pack.grid import Column, grid
+from tommybar.pack.imprint import Imprint
+from tommybar.pack.lettering import wrapped
+from tommybar.pack.paper import SCALES, SIZES, Particulars, drawing_area, drawing_frame
+from tommybar.pack.projected.lines import scaled
+from tommybar.pack.sheet import LINE_STEP, Mark, Sheet, Text
+from tommybar.refusals import Refusal
+
+NOTE = 3.7
+TITLE = 5.2
+METHOD = "Isometric, pulled apart; hidden lines taken out on the mesh of the parts, threads drawn plain"
+MIDDLE = (7.5, 4.0, 3.0, 2.5, 1.5, 0.75, 0.4, 0.3, 0.25, 0.15, 0.125, 0.075)
+PICTURE_SCALES = tuple(sorted((*SCALES, *MIDDLE), reverse=True))
+
+
+def assembly_sheets(
+    design: SizedDesign,
+    imprint: Imprint,
+    stock: Mapping[str, str] | None = None,
+    sheets: Mapping[str, int] | None = None,
+    whole: Assembly | None = None,
+    order: Order | None = None,
+) -> list[Sheet]:
+    """All sheets of the assembly drawing; none for a design of fewer than two pieces.
+
+    ``stock`` and ``sheets`` are, part by part, the stock in words and the
+    number of the drawing sheet. The sheets bear no number of their own yet:
+    ``framed`` puts it on.
+    """
+    whole = whole or assembled(design)
+    if len(whole.placements) < 2:
+        return []
+    order = order or order_of(design, whole)
+    area = drawing_area(imprint.paper)
+    first = _sheet("assembly", imprint)
+    parts = listed(design)
+    rows = part_rows(parts, stock or {}, sheets or {})
+    picture = picture_of(design, whole)
+    numbers = {part.name: str(n) for n, part in enumerate(parts, 1)}
+    wide = area[2] - area[0]
+    tables = [(width, size) for size in (3.7, 3.3) for width in (wide * 0.42, wide * 0.5)]
+    for width, size in tables:
+        table = grid(PARTS, rows, area[2] - width, area[1], width, area[3], size)
+        if table.taken == len(rows):
+            break
+    told = _untold(whole, picture)
+    low = area[3] - 1.0
+    notes: list[Mark] = []
+    for words in reversed([line for note in told for line in wrapped(note, wide - width - 8.0, NOTE)]):
+        notes.append(Text((area[0], low), words, NOTE))
+        low -= NOTE * LINE_STEP
+    room: Box = (area[0], area[1], area[2] - width - 8.0, low - 2.0)
+    marks, scale = _pictured(picture, numbers, room)
+    first.scale = scale
+    first.add(*marks, *table.marks, *notes)
+    made = [first]
+    left = rows[table.taken :]
+    lists: list[tuple[str, Sequence[Column], list[tuple[str, ...]]]] = []
+    if left:
+        lists.append(("Parts, continued", PARTS, left))
+    if design.fits:
+        lists.append(("Fits", FITS, fit_rows(design, sizes_of(design), imprint.reader)))
+    steps = step_rows(order)
+    if steps:
+        lists.append(("Order of assembly", STEPS, steps))
+    made += _listed(lists, _afterwords(order), imprint)
+    return made
+
+
+def _sheet(name: str, imprint: Imprint) -> Sheet:
+    width, height = SIZES[imprint.paper]
+    return Sheet(name, width, height, unit=imprint.reader.unit)
+
+
+def _pictured(picture: Picture, numbers: Mapping[str, str], room: Box) -> tuple[list[Mark], float]:
+    """The picture at the largest scale at which it has room with its balloons."""
+    spare = 2 * (AWAY + RADIUS + 1.0)
+    left, top, right, bottom = box_of(picture.marks)
+    for scale in PICTURE_SCALES:
+        wide, high = (right - left) * scale + spare, (bottom - top) * scale
+        if wide > room[2] - room[0] or high > room[3] - room[1] - 4.0:
+            continue
+        marks = scaled(picture.marks, scale)
+        around = box_of(marks)
+        wanted = [
+            (numbers[name], tuple((x * scale, y * scale) for x, y in spots))
+            for name, spots in picture.spots.items()
+        ]
+        balloons: list[Balloon] = balloons_of(wanted, around)
+        marks += balloon_marks(balloons)
+        whole = box_of(marks)
+        if whole[2] - whole[0] > room[2] - room[0] or whole[3] - whole[1] > room[3] - room[1]:
+            continue
+        dx = (room[0] + room[2] - whole[0] - whole[2]) / 2
+        dy = (room[1] + room[3] - whole[1] - whole[3]) / 2
+        return moved(marks, dx, dy), scale
+    raise Refusal(
+        f"The assembly is {right - left:.0f} by {bottom - top:.0f} mm as it is drawn; at "
+        f"1:{1 / PICTURE_SCALES[-1]:.3g} it must have room on its sheet.",
+        "Print it on A3 or Tabloid.",
+    )
+
+
+def _untold(whole: Assembly, picture: Picture) -> list[str]:
+    """How the picture came about, and what it does not show."""
+    told = [METHOD]
+    told += [f"Not shown: {one.part.replace('_', ' ')}, {one.reason}" for one in whole.unplaced]
+    told += [f"Not shown: {words}" for words in picture.left_out]
+    return list(dict.fromkeys(told))
+
+
+def _afterwords(order: Order) -> list[str]:
+    told: list[str] = []
+    for group in order.trapped:
+        names = ", ".join(part.replace("_", " ") for part, _ in group)
+        told.append(f"Once joined for good these do not come apart: {names}")
+    if order.stuck:
+        names = ", ".join(part.replace("_", " ") for part, _ in order.stuck)
+        told.append(f"No straight way brings these together: {names}")
+    return told
+
+
+def _listed(
+    lists: list[tuple[str, Sequence[Column], list[tuple[str, ...]]]], words: list[str], imprint: Imprint
+) -> list[Sheet]:
+    """Lists one under another, on as many sheets as they need."""
+    area = drawing_area(imprint.paper)
+    made: list[Sheet] = []
+    y = area[3]
+    for title, columns, rows in lists:
+        left = rows
+        while left:
+            if y > area[3] - 40.0:
+                made.append(_sheet("assembly lists", imprint))
+                y = area[1]
+            made[-1].text(area[0], y + TITLE, title, TITLE, True)
+            table = grid(columns, left, area[0], y + 8.0, area[2] - area[0], area[3])
+            made[-1].add(*table.marks)
+            left = left[table.taken :] if table.taken else []
+            y = y + 8.0 + table.height + 6.0 if not left else area[3]
+    for note in words:
+        for line in wrapped(note, area[2] - area[0], NOTE):
+            if not made or y > area[3] - 4.0:
+                made.append(_sheet("assembly lists", imprint))
+                y = area[1]
+            made[-1].text(area[0], y + NOTE, line, NOTE)
+            y += NOTE * LINE_STEP
+    return made
+
+
+def framed(sheets: list[Sheet], imprint: Imprint, numbers: tuple[int, int]) -> list[Sheet]:
+    """The sheets with border and title block, numbered on from the first of ``numbers``."""
+    for n, sheet in enumerate(sheets):
+        document = "assembly drawing" if n == 0 else "assembly lists"
+        about = Particulars("–", 1, (numbers[0] + n, numbers[1]), f"{imprint.plan_id}-assembly", document)
+        drawing_frame(sheet, imprint, "assembly", about)
+    return sheets
