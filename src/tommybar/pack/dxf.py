@@ -159,7 +159,7 @@ class _Writer:
         }
         if isinstance(one, Radial):
             made = self.space.add_radius_dim(
-                center=self.at(one.centre), mpoint=self.at(one.point), location=self._middle(one), **common
+                center=self.at(one.centre), mpoint=self.at(one.point), **common
             )
         elif isinstance(one, Angular):
             vertex = self.at(one.vertex)

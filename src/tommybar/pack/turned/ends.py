@@ -8,6 +8,7 @@ from dataclasses import replace
 from tommybar.facts.threads import thread
 from tommybar.pack.profile import drawn_profile, end_circles, nominal
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
+from tommybar.pack.turned.drawn import radius_of
 from tommybar.pack.turned.place import above_marks
 from tommybar.pack.turned.saying import Callout, Saying
 from tommybar.pack.units import Reader
@@ -94,8 +95,9 @@ def _rounds(shape: TurnedShape, scale: float) -> tuple[list[Mark], float]:
     lands = replace(shape, outside=tuple(
         replace(one, throw=0.0) if isinstance(one, Eccentric) else one for one in shape.outside
     ))  # fmt: skip
-    circles = end_circles(drawn_profile(lands))
-    outer = max(circles) * scale
+    widest = radius_of(lands)
+    circles = [r for r in end_circles(drawn_profile(lands)) if r < widest - 1e-3] + [widest]
+    outer = widest * scale
     flats = [(one, surface_radius(shape, (one.start + one.end) / 2)) for one in shape.flats]
     for r in circles:
         if any(abs(2 * r - one.dia.value) < 1e-3 for one in swung):

@@ -49,7 +49,10 @@ def _wall_end(shape: TurnedShape, radius: float, side: str, fallback: float) -> 
 
 def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
     say = Saying(one.name, reader, "face " + one.face)
-    depth = "" if one.through else f"× {say.length('depth', 'depth', one.depth, 'face ' + one.face)} deep"
+
+    def deep() -> str:
+        return "" if one.through else f"× {say.length('depth', 'depth', one.depth, 'face ' + one.face)} deep"
+
     if one.thread:
         words = say.word("thread", "thread", one.thread, one.dia.value)
         if one.left:
@@ -59,9 +62,9 @@ def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
         say.row(f"{words} {'through' if one.through and not one.full else ''}".strip())
         if one.full or not one.through:
             drill = f"{reader.plain(drawn_bore(one))}"
-            say.row(f"drill Ø{drill} {'through' if one.through else depth}", True)
+            say.row(f"drill Ø{drill} {'through' if one.through else deep()}", True)
     else:
-        say.sized("dia", one.dia, after=depth)
+        say.sized("dia", one.dia, after=deep())
         if one.dia.toleranced:
             say.rows.append(finish_row(one.dia.zone))
     met = any(other.dia.value < one.dia.value and other is not one for other in shape.bores)

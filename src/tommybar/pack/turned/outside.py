@@ -137,10 +137,8 @@ def _cone(one: Cone, before: Land | None, after: Land | None, reader: Reader) ->
         z, r = (one.start + one.end) / 2, (one.start_dia + one.end_dia) / 4
         slope = math.tan(math.radians(half)) * (1 if one.end_dia > one.start_dia else -1)
         apex = (one.start - one.start_dia / 2 / slope, 0.0)
-        legs = (
-            (one.end if slope > 0 else one.start, -large / 2),
-            (one.end if slope > 0 else one.start, large / 2),
-        )
+        mouth, side = (one.end, -1.0) if slope > 0 else (one.start, 1.0)
+        legs = ((mouth, side * large / 2), (mouth, -side * large / 2))
         measured = (
             Measured("angle", 2 * half, apex, *legs)
             if "a" in one.given.split() and min(one.start_dia, one.end_dia) < 1e-9

@@ -84,7 +84,7 @@ def callout_marks(
         mark = [Radial(centre, point, measured.value, texts, tail)]
     elif measured.kind == "angle":
         vertex = (measured.centre[0] * scale, 0.0)
-        a, b = ((z * scale, -r * scale) for z, r in (measured.frm, measured.to))
+        a, b = ((z * scale, -r * scale) for z, r in (measured.first, measured.second))
         mark = [Angular(vertex, a, b, 8.0, measured.value, texts, tail, True)]
     else:
         half = measured.value / 2 * scale

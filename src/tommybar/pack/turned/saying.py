@@ -29,8 +29,8 @@ class Measured:
     kind: str  # "diameter", "radius", "angle"
     value: float
     centre: tuple[float, float] = (0.0, 0.0)  # of a radius; vertex of an angle (z, r)
-    to: tuple[float, float] = (0.0, 0.0)  # second leg of an angle runs through this point (z, r)
-    frm: tuple[float, float] = (0.0, 0.0)  # and the first through this one
+    first: tuple[float, float] = (0.0, 0.0)  # the first leg of an angle runs through this point (z, r)
+    second: tuple[float, float] = (0.0, 0.0)  # the second, counter-clockwise from it as drawn
 
 
 @dataclass(frozen=True)
