@@ -21,7 +21,7 @@ from tommybar.shapes.features import (
     TurnedShape,
 )
 from tommybar.shapes.plates import drilled_depth
-from tommybar.shapes.radii import outside_radius
+from tommybar.shapes.radii import bore_radius, outside_radius
 from tommybar.shapes.solids.frames import HERE, Frame, frame, shifted, turned, within
 from tommybar.shapes.solids.plate import hole_frame
 
@@ -149,6 +149,9 @@ def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
     if hole.depth is not None:
         return Axis(at, out - hole.depth, out, True, False, True, False, True)
     through = hole.walls == 2
+    if hole.into and not through:  # what is screwed or pushed in bears on what fills the bore
+        floor = bore_radius(shape, hole.z)
+        return Axis(at, floor, out, True, False, True, False, True, "high")
     return Axis(at, -out if through else 0.0, out, True, through, True, through, True, "high")
 
 

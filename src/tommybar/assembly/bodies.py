@@ -87,7 +87,10 @@ def allowed(links: Sequence[Link], frames: dict[Piece, Frame], design: SizedDesi
 
 
 def _dia(design: SizedDesign, name: str) -> float:
-    """Major diameter of the land of that name [mm]."""
+    """Major diameter of the land of that name, or of a bought screw [mm]."""
     part, _, land = name.partition(".")
+    bought = design.part(part).envelope
+    if bought is not None:
+        return dict(bought.sizes).get("thread_dia", 0.0)
     outside = getattr(design.part(part).shape, "outside", ())
     return max((max(one.start_dia, one.end_dia) for one in outside if one.name == land), default=0.0)

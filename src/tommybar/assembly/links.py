@@ -58,7 +58,10 @@ def pieces_of(design: SizedDesign) -> tuple[Piece, ...]:
 
 def links_of(design: SizedDesign) -> tuple[Link, ...]:
     """All links of a design, screws first."""
-    found = [*_screws(design), *_fits(design), *_seats(design), *_contacts(design), *_threads(design)]
+    seats = _seats(design)
+    found = [*_screws(design), *_fits(design), *(one for one in seats if one.kind == "fit")]
+    found += [*_contacts(design), *_threads(design)]
+    found += [one for one in seats if one.kind == "thread"]  # nuts go on after what they hold
     named = {piece for link in found for piece in (link.first, link.second)}
     found += _screw_heads(design)
     found += _same_threads(design, named, found)
@@ -224,7 +227,7 @@ def _screw_of(design: SizedDesign, joint: ScrewJoint) -> str:
 
 
 def _seats(design: SizedDesign) -> list[Link]:
-    """Bought parts in a bore, or on a land, that shares a figure of their table."""
+    """Bought parts in a bore, or on a land, that shares a figure of their table; a nut or a screw by its thread."""
     dealer = _Dealer(design, [(seat.bought, seat.seat) for seat in design.seats])
     found = []
     for seat in design.seats:
@@ -233,11 +236,13 @@ def _seats(design: SizedDesign) -> list[Link]:
             if part is None or part.envelope is None or place is None or one == other:
                 continue
             own = axis_of_bought(part.envelope, inside=not place.inside)
-            words = f"{seat.bought} at {seat.seat}"
+            kind: Kind = "thread" if seat.figure == "thread_dia" else "fit"
             if place.inside:
-                found.append(Link("fit", other, one, (Joined(place, own, words),)))
+                joined = Joined(place, own, f"{seat.seat} on {seat.bought}")
+                found.append(Link(kind, other, one, (joined,)))
             else:
-                found.append(Link("fit", one, other, (Joined(own, place, words),)))
+                joined = Joined(own, place, f"{seat.bought} on {seat.seat}")
+                found.append(Link(kind, one, other, (joined,)))
     return found
 
 

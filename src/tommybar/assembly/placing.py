@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from tommybar.assembly.beside import beside
 from tommybar.assembly.clocking import clocked
 from tommybar.assembly.exploded import middle_of, pulled_apart
 from tommybar.assembly.fitting import NEAR, Meeting, Way, apart_in_stack, meeting, ways
@@ -177,7 +178,10 @@ def _carried_on(
             told = way.second if onto_first else back(way.second)
             told = clocked(told, done[anchor], piece, link, design)
             here = within(state.frames[anchor], told)
-            frames = dict(zip(done, state.frames, strict=True)) | {piece: here}
+            frames = dict(zip(done, state.frames, strict=True))
+            if link.kind in ("fit", "thread") and not onto_first:
+                here = beside(link, here, frames, links)
+            frames |= {piece: here}
             wrong = state.wrong + sum(_wrong(one, frames) for one in closing)
             found.append(_State((*state.frames, here), (*state.opens, way.open), wrong))
     parts = [design.part(name) for name, _ in [*done, piece]]
