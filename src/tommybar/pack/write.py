@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Literal
 
+from tommybar.pack.assembled.sheet import assembly_sheets, framed
 from tommybar.pack.cardsheets import Neighbours, card_sheets
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.dxf import dxf_text
@@ -25,6 +26,7 @@ from tommybar.pack.plan_json import plan_json
 from tommybar.pack.sheet import Sheet
 from tommybar.pack.solid_files import solid_files
 from tommybar.pack.svg import svg_text
+from tommybar.pack.template.sheet import template_sheets
 from tommybar.pack.units import Reader
 from tommybar.planning import PartPlan, Plan
 from tommybar.refusals import Refusal
@@ -37,12 +39,22 @@ def imprint_of(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angle
 
 def _drawn(one: PartPlan, plan: Plan, imprint: Imprint, number: tuple[int, int] = (1, 1)) -> Sheet:
     """The drawing of a planned part, with the stock and the mass in its title block."""
-    blank, reader = one.blank, imprint.reader
-    stock = ""
-    if blank is not None:
-        section = section_words(blank.section, blank.size, blank.width, reader)
-        stock = f"{section} × {reader.length(blank.length, 1)}"
-    return part_drawing(one.part, plan.design, imprint, number, stock, one.mass)
+    return part_drawing(one.part, plan.design, imprint, number, _stock(one, imprint.reader), one.mass)
+
+
+def _stock(one: PartPlan, reader: Reader) -> str:
+    """What a part is cut from, in words; nothing when no blank was found."""
+    blank = one.blank
+    if blank is None:
+        return ""
+    section = section_words(blank.section, blank.size, blank.width, reader)
+    return f"{section} × {reader.length(blank.length, 1)}"
+
+
+def _assembly(plan: Plan, imprint: Imprint, numbers: dict[str, int]) -> list[Sheet]:
+    """The sheets of the assembly, without their frames; ``numbers`` are those of the drawings."""
+    stock = {one.part.name: _stock(one, imprint.reader) for one in plan.parts}
+    return assembly_sheets(plan.design, imprint, stock, numbers)
 
 
 def pack_sheets(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angle = "first") -> list[Sheet]:
@@ -53,27 +65,36 @@ def pack_sheets(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angl
         put(leaves, plan)
     made = [one for one in plan.parts if one.part.shape is not None]
     cards = {one.part.name: _cards(one, plan, imprint) for one in made}
-    total = 1 + len(leaves.sheets) + len(made) + sum(map(len, cards.values()))
+    templates = {one.part.name: template_sheets(one.part, imprint) for one in made}
+    together = len(_assembly(plan, imprint, {}))  # how many they are does not hang on the numbers in them
+    numbers: dict[str, int] = {}
+    number = 2 + len(leaves.sheets) + together
+    for one in made:
+        numbers[one.part.name] = number
+        number += 1 + len(templates[one.part.name]) + len(cards[one.part.name])
+    total = number - 1
     contents = [(title, _range(first + 1, last + 1)) for title, first, last in leaves.sections]
     sheets: list[Sheet] = []
     for number, sheet in enumerate(leaves.sheets, 2):
         sheet.text(285.0, 206.0, f"sheet {number} of {total}", 3.4, anchor="end")
         sheets.append(sheet)
     number = 2 + len(sheets)
+    if together:
+        contents.append(("Assembly", _range(number, number + together - 1)))
+        sheets += framed(_assembly(plan, imprint, numbers), imprint, (number, total))
     for one in made:
         name = one.part.name
+        number = numbers[name]
+        extra = [*templates[name], *cards[name]]
+        what = "drawing, template, cards" if templates[name] else "drawing, cards"
         contents.append(
-            (
-                f"{name.replace('_', ' ').capitalize()}: drawing, cards",
-                _range(number, number + len(cards[name])),
-            )
+            (f"{name.replace('_', ' ').capitalize()}: {what}", _range(number, number + len(extra)))
         )
         sheets.append(_drawn(one, plan, imprint, (number, total)))
-        number += 1
-        for sheet in cards[name]:
-            sheet.text(287.0, 206.0, f"sheet {number} of {total}", 3.4, anchor="end")
+        for place, sheet in enumerate(extra, number + 1):
+            right, low = sheet.width - 10.0, sheet.height - 4.0
+            sheet.text(right, low, f"sheet {place} of {total}", 3.4, anchor="end")
             sheets.append(sheet)
-            number += 1
     cover = cover_sheet(plan, imprint, contents)
     cover.text(285.0, 206.0, f"sheet 1 of {total}", 3.4, anchor="end")
     return [cover, *sheets]
@@ -131,6 +152,14 @@ def write_pack(
             sheet = _drawn(one, plan, imprint)
             files[f"parts/{one.part.name}.svg"] = svg_text(sheet)
             files[f"parts/{one.part.name}.dxf"] = dxf_text(sheet)
+        for n, page in enumerate(template_sheets(one.part, imprint), 1):
+            files[f"templates/{one.part.name}-{n}.svg"] = svg_text(page)
+    tell("assembly drawing")
+    for n, sheet in enumerate(framed(_assembly(plan, imprint, {}), imprint, (1, 1)), 1):
+        name = "assembly" if n == 1 else f"assembly-lists-{n - 1}"
+        files[f"{name}.svg"] = svg_text(sheet)
+        if n == 1:
+            files["assembly.dxf"] = dxf_text(sheet)
     tell("lists")
     files |= list_texts(plan, reader)
     files["plan.json"] = plan_json(plan)

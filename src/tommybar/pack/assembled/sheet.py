@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from tommybar.assembly.order import Order, order_of
 from tommybar.assembly.placing import Assembly, assembled
@@ -40,8 +41,6 @@ def assembly_sheets(
     imprint: Imprint,
     stock: Mapping[str, str] | None = None,
     sheets: Mapping[str, int] | None = None,
-    whole: Assembly | None = None,
-    order: Order | None = None,
 ) -> list[Sheet]:
     """All sheets of the assembly drawing; none for a design of fewer than two pieces.
 
@@ -49,15 +48,13 @@ def assembly_sheets(
     number of the drawing sheet. The sheets bear no number of their own yet:
     ``framed`` puts it on.
     """
-    whole = whole or assembled(design)
-    if len(whole.placements) < 2:
+    whole, order, picture = _worked_out(design)
+    if picture is None:
         return []
-    order = order or order_of(design, whole)
     area = drawing_area(imprint.paper)
     first = _sheet("assembly", imprint)
     parts = listed(design)
     rows = part_rows(parts, stock or {}, sheets or {})
-    picture = picture_of(design, whole)
     numbers = {part.name: str(n) for n, part in enumerate(parts, 1)}
     wide = area[2] - area[0]
     tables = [(width, size) for size in (3.7, 3.3) for width in (wide * 0.42, wide * 0.5)]
@@ -87,6 +84,14 @@ def assembly_sheets(
         lists.append(("Order of assembly", STEPS, steps))
     made += _listed(lists, _afterwords(order), imprint)
     return made
+
+
+@lru_cache(maxsize=4)
+def _worked_out(design: SizedDesign) -> tuple[Assembly, Order, Picture | None]:
+    """Where all pieces stand, their order, and the picture; no picture of fewer than two pieces."""
+    whole = assembled(design)
+    order = order_of(design, whole)
+    return whole, order, picture_of(design, whole) if len(whole.placements) > 1 else None
 
 
 def _sheet(name: str, imprint: Imprint) -> Sheet:

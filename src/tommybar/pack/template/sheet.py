@@ -97,12 +97,20 @@ def within_window(run: Run, window: tuple[float, float, float, float]) -> list[R
 def _cut(a: tuple[float, float], b: tuple[float, float], name: str, other: int) -> list[Mark]:
     """A cutting line, and on it two lettered crosses that stand on the neighbour as well."""
     marks: list[Mark] = [Line((a, b), "chain")]
+    upright = abs(a[0] - b[0]) < 1e-9
     for n, share in enumerate((0.2, 0.8)):
         x, y = a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
+        words = f"{name}.{2 * other + n + 1}"
         marks += [
             Line(((x - 4.0, y - 4.0), (x + 4.0, y + 4.0)), "rule"),
             Line(((x - 4.0, y + 4.0), (x + 4.0, y - 4.0)), "rule"),
-            Text((x, y - 4.6), f"{name}.{2 * other + n + 1}", 3.2, True, "middle"),
+            Text(
+                (x + 5.0, y + 1.1) if upright else (x, y - 4.6),
+                words,
+                3.2,
+                True,
+                "start" if upright else "middle",
+            ),
         ]
     return marks
 
