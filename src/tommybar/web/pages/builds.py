@@ -15,7 +15,7 @@ from tommybar.bench.made_file import made_text
 from tommybar.bench.replan import changes_between, plan_of, printed_entry
 from tommybar.bench.standing import device_words, standing
 from tommybar.bench.tool_log import observed, proposals
-from tommybar.refusals import Refusal
+from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.designs import title_of
 from tommybar.web.pages.opened import Told, told
@@ -45,6 +45,9 @@ class BuildsPage:
 
     lines: tuple[Line, ...]
     designs: tuple[tuple[str, str], ...]
+    complaints: tuple[Complaint, ...]
+    typed_design: str
+    typed_title: str
 
 
 @dataclass(frozen=True)
@@ -107,7 +110,7 @@ def plan_now(ask: Ask, build: Build) -> Plan:
     return plan
 
 
-def list_of_builds(ask: Ask) -> Response:
+def list_of_builds(ask: Ask, wrong: Refusal | None = None) -> Response:
     """The page."""
     files = ask.desk.files
     page = BuildsPage(
@@ -121,24 +124,30 @@ def list_of_builds(ask: Ask) -> Response:
             for one in builds(folder_of(ask))
         ),
         tuple((name, title_of(files.text("designs", name), name)) for name in files.names("designs")),
+        wrong.complaints if wrong else (),
+        ask.typed("design"),
+        ask.typed("title"),
     )
-    return answer(ask, "builds.html", page, NAV)
+    return answer(ask, "builds.html", page, NAV, 400 if wrong else 200)
 
 
 def begin(ask: Ask) -> Response:
     """Begin a build of a design in the shop, at the scale and with the pins that are chosen for it."""
     name = ask.typed("design")
-    choices = ask.desk.files.choices(name)
-    design = design_of(ask.desk.files.text("designs", name))
-    build = start_build(
-        folder_of(ask),
-        name,
-        choices.shop,
-        title=" ".join(ask.typed("title").split())[:80],
-        scale=scale_of(choices.scale),
-        pins=pins_of(choices.pins, design),
-        stock=choices.stock,
-    )
+    try:
+        choices = ask.desk.files.choices(name)
+        design = design_of(ask.desk.files.text("designs", name))
+        build = start_build(
+            folder_of(ask),
+            name,
+            choices.shop,
+            title=" ".join(ask.typed("title").split())[:80],
+            scale=scale_of(choices.scale),
+            pins=pins_of(choices.pins, design),
+            stock=choices.stock,
+        )
+    except Refusal as refusal:
+        return list_of_builds(ask, refusal)
     return go_to(f"/builds/{build.id}", "begun")
 
 

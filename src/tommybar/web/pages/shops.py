@@ -34,6 +34,7 @@ class ShopsPage:
     examples: tuple[ShopTile, ...]
     complaints: tuple[Complaint, ...]
     typed_name: str
+    typed_units: str
 
 
 def shops(ask: Ask, wrong: Refusal | None = None) -> Response:
@@ -51,6 +52,7 @@ def shops(ask: Ask, wrong: Refusal | None = None) -> Response:
         tuple(_tile(name, place.read_text("utf-8")) for name, place in example_shops().items()),
         wrong.complaints if wrong else (),
         ask.typed("name"),
+        ask.typed("units"),
     )
     return answer(ask, "shops.html", page, NAV, 400 if wrong else 200)
 

@@ -60,6 +60,12 @@ window.addEventListener("load", reachScrollers);
 window.addEventListener("resize", reachScrollers);
 document.addEventListener("toggle", reachScrollers, true);
 
+// Where tabs run off the side of a small screen, the one that is open is brought into sight.
+for (const one of document.querySelectorAll(".tabs [aria-current], .names [aria-current]")) {
+  const bar = one.parentElement;
+  bar.scrollLeft = Math.max(0, one.offsetLeft - bar.offsetLeft - (bar.clientWidth - one.offsetWidth) / 2);
+}
+
 // The token of our forms goes with what htmx sends.
 document.addEventListener("htmx:configRequest", function (event) {
   const token = document.querySelector("input[name=token]");
