@@ -7,7 +7,7 @@ from tommybar.design.model import SizedDesign
 from tommybar.findings import Finding
 from tommybar.shop.model import Shop
 
-__all__ = ["Figure", "check_all"]
+__all__ = ["Figure", "check_all", "check_together"]
 
 
 def check_all(
@@ -30,3 +30,15 @@ def check_all(
         findings.update(dict.fromkeys(found.findings))
         figures.update(dict.fromkeys(found.figures))
     return tuple(findings), tuple(figures)
+
+
+def check_together(sized: SizedDesign) -> tuple[Finding, ...]:
+    """Findings 650 to 659 of the assembly: what is not placed, stands in one another, strikes, or cannot go in.
+
+    It cuts solids with one another and takes longer than all of
+    :func:`check_all`, so that it is asked for where a whole plan is shown and
+    not while sizes are tried. An answer is kept by the design.
+    """
+    from tommybar.checks.together import look_together
+
+    return look_together(sized)
