@@ -53,8 +53,8 @@ def cut_rows(shape: PlateShape, reader: Reader) -> list[Row]:
         told.length("length", "over", one.over, "divisions over ")
         told.length("length", "short", one.short, ", lines ")
         if one.long_every:
-            told.length("length", "long", one.long, ", every ", "")
-            told.words[-1] = f", every {one.long_every}th line {reader.length(one.long, 3)}"
+            told.word("count", "long_every", str(one.long_every), one.long_every, ", every ", "th")
+            told.length("length", "long", one.long, "line ")
         if one.words:
             told.say(f', figures "{one.words}"')
         rows.append(told.row("scale", (None, None, None)))
@@ -66,6 +66,11 @@ def _deep(told: Told, depth: float | None) -> None:
         told.word("form", "depth", "through")
     else:
         told.length("depth", "depth", depth, after=" deep")
+
+
+def _in_face(face: str) -> str:
+    """Which face a feature is cut in, when it is not the one seen from above."""
+    return "" if face == "top" else f", in the {face}"
 
 
 def _slot(slot: Slot, shape: PlateShape, reader: Reader, tag: str) -> Row:
@@ -80,7 +85,7 @@ def _slot(slot: Slot, shape: PlateShape, reader: Reader, tag: str) -> Row:
     if slot.angle:
         told.angle("angle", slot.angle, ", at ", " to the length")
     middle = spot_on(shape, slot.face, slot.x, slot.y)
-    told.say("; to its middle")
+    told.say(_in_face(slot.face) + "; to its middle")
     return told.row(tag, place_of(shape, slot.face, *middle), slot.face, (middle,), slot.width.value / 2)
 
 
@@ -90,7 +95,7 @@ def _pocket(pocket: Pocket, shape: PlateShape, reader: Reader, tag: str) -> Row:
     told.sized("width", "width", pocket.width, "× ", ",")
     told.length("radius", "corner", pocket.corner, "corners R", ",")
     _deep(told, pocket.depth)
-    told.say("; to its middle")
+    told.say(_in_face(pocket.face) + "; to its middle")
     middle = spot_on(shape, pocket.face, pocket.x, pocket.y)
     return told.row(tag, place_of(shape, pocket.face, *middle), pocket.face, (middle,), 0.0)
 
@@ -120,7 +125,7 @@ def _across(shape: PlateShape, along: str, face: PlateFace, spot: Place) -> Spot
 def _vee(vee: Vee, shape: PlateShape, reader: Reader, tag: str) -> Row:
     told = Told(vee.name, reader)
     told.angle("included", vee.included, "", " included,")
-    told.length("width", "width", vee.width, after=" wide at the face, right across")
+    told.length("width", "width", vee.width, after=f" wide at the face, right across{_in_face(vee.face)}")
     size = face_size(shape, vee.face)
     at = (size.width / 2, vee.at) if vee.along == "x" else (vee.at, size.height / 2)
     spot = spot_on(shape, vee.face, *at)

@@ -66,9 +66,11 @@ class Told:
             PrintedDimension("angle", self.feature, size, "", figure, degrees, None, "deg", CORNER)
         )
 
-    def word(self, kind: PrintedKind, size: str, word: str, value: float = 0.0) -> None:
+    def word(
+        self, kind: PrintedKind, size: str, word: str, value: float = 0.0, before: str = "", after: str = ""
+    ) -> None:
         """A word or whole number that says something of the part: a thread, a form, a count."""
-        self.words.append(word)
+        self.words.append(f"{before}{word}{after}")
         self.printed.append(PrintedDimension(kind, self.feature, size, "", word, value, None, "", CORNER))
 
     def _keep(
