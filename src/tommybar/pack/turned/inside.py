@@ -59,10 +59,12 @@ def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
             words += " " + say.word("form", "left", "LH")
         if one.full:
             words += f" × {say.length('depth', 'full', one.full, 'face ' + one.face)} full"
-        say.row(f"{words} {'through' if one.through and not one.full else ''}".strip())
+        if not one.full:
+            words += " through" if one.through else f" {deep()}"
+        say.row(words)
         if one.full or not one.through:
-            drill = f"{reader.plain(drawn_bore(one))}"
-            say.row(f"drill Ø{drill} {'through' if one.through else deep()}", True)
+            drill = f"drill Ø{reader.plain(drawn_bore(one))}"
+            say.row(f"{drill} {'through' if one.through else deep()}" if one.full else drill, True)
     else:
         say.sized("dia", one.dia, after=deep())
         if one.dia.toleranced:

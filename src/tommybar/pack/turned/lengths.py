@@ -49,6 +49,9 @@ def places_of(shape: TurnedShape) -> list[Place]:
     for n, one in enumerate(bodies):
         if isinstance(one, Cone) and one.given == "D d a" and n + 1 < len(bodies):
             continue  # its length follows from what its callouts say
+        last = bodies[n + 1] if n + 2 == len(bodies) else None
+        if isinstance(last, Cone) and last.given == "D d a" and not isinstance(one, Cone):
+            continue  # where the cone at the end begins follows from the whole length and its callouts
         put(one.end, one.name, "end")
     between = [(one.name, one.start, one.end) for one in shape.grooves]
     between += [(one.name, one.start, one.end) for one in shape.bore_grooves]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
+from dataclasses import replace
 from itertools import pairwise
 
 from tommybar.pack.turned.drawn import view_of
@@ -15,6 +16,7 @@ from tommybar.shapes.ring_cuts import surface_radius
 
 KNURLS = {"straight": "RAA", "diamond": "RGE"}  # letters of ISO 13444, from memory
 RA = 1.6  # written at sizes with limits of their own; common practice, no source [um]
+NUDGE = 0.08  # how far along a cone its end's leader stands when the next land is larger
 RA_FINE = 0.8  # at grade 6 and finer; common practice, no source [um]
 
 
@@ -112,6 +114,11 @@ def _end_callout(
     )
 
 
+def _facing(beside: Land, size: str) -> float:
+    """Diameter of a neighbour where it meets the land."""
+    return beside.end_dia if size == "start_dia" else beside.start_dia
+
+
 def _cone(one: Cone, before: Land | None, after: Land | None, reader: Reader) -> list[Callout]:
     made = []
     large = max(one.start_dia, one.end_dia)
@@ -124,6 +131,9 @@ def _cone(one: Cone, before: Land | None, after: Land | None, reader: Reader) ->
             made.append(
                 _end_callout(one, size, z, dia, reader, one if wanted == "D" and one.limits else None)
             )
+            if beside is not None and _facing(beside, size) > dia + 1e-6:
+                aside = NUDGE * (one.end - one.start) * (1 if size == "start_dia" else -1)
+                made[-1] = replace(made[-1], z=z + aside)  # clear of the neighbour's face
     half = math.degrees(math.atan2(abs(one.end_dia - one.start_dia) / 2, one.end - one.start))
     say = Saying(one.name, reader)
     if one.taper:
@@ -253,19 +263,27 @@ def _edges(shape: TurnedShape, reader: Reader) -> list[Callout]:
             made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=name))
     for one in shape.outside:
         if isinstance(one, Cylinder):
-            for size, radius, z, way in (
-                ("round_start", one.round_start, one.start, 1),
-                ("round_end", one.round_end, one.end, -1),
-            ):
-                if radius > 0:
-                    say = Saying(one.name, reader)
-                    say.row(f"R{say.length('radius', size, radius)}")
-                    share = radius * (1 - math.sqrt(0.5))
-                    centre = (z + way * radius, one.dia.value / 2 - radius)
-                    made.append(
-                        Callout(z + way * share, one.dia.value / 2 - share, tuple(say.rows), tuple(say.printed),
-                                Measured("radius", radius, centre), feature=one.name)
-                    )  # fmt: skip
+            made += _rounds(one, reader)
+    return made
+
+
+def _rounds(one: Cylinder, reader: Reader) -> list[Callout]:
+    """Rounded edges of a land; two that are alike are said once."""
+    made = []
+    ends = [("round_start", one.round_start, one.start, 1), ("round_end", one.round_end, one.end, -1)]
+    ends = [end for end in ends if end[1] > 0]
+    alike = len(ends) == 2 and ends[0][1] == ends[1][1]
+    for n, (size, radius, z, way) in enumerate(ends):
+        if alike and n:
+            continue
+        say = Saying(one.name, reader)
+        figures = [say.length("radius", which, radius) for which, *_ in (ends if alike else [(size,)])]
+        say.row(f"R{figures[0]}" + (" both ends" if alike else ""))
+        share = radius * (1 - math.sqrt(0.5))
+        centre = (z + way * radius, one.dia.value / 2 - radius)
+        tip = (z + way * share, one.dia.value / 2 - share)
+        measured = Measured("radius", radius, centre)
+        made.append(Callout(*tip, tuple(say.rows), tuple(say.printed), measured, feature=one.name))
     return made
 
 
