@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
 ON = 0.03  # a chord whose ends lie this near to a circle is part of it [mm]
 JOINED = 0.3  # gaps in a circle smaller than this are closed [deg]
+SHORT = 0.05  # of hidden lines, what is shorter is left out [mm]
 Circle = tuple[float, float, float]  # u, v, radius [mm]
 
 
@@ -24,7 +26,7 @@ def view_marks(
     found: Seen, scale: float, circles: Iterable[Circle] = (), hidden: bool = True, kind: Kind = "thick"
 ) -> list[Mark]:
     """Marks of a view at a scale, its origin at (0, 0) and v upwards."""
-    round_ones = sorted({(round(u, 4), round(v, 4), round(r, 4)) for u, v, r in circles})
+    round_ones = sorted({(round(u, 6), round(v, 6), round(r, 6)) for u, v, r in circles})
     marks, left = _arcs(found.visible, round_ones, scale, kind)
     import shapely
 
@@ -40,16 +42,23 @@ def view_marks(
                 piece
                 for one in _parts(behind)
                 for piece in zip(one.coords[:-1], one.coords[1:], strict=True)
-                if math.dist(*piece) > 0.05
+                if math.dist(*piece) > 1e-3
             ]
         ).reshape(-1, 2, 2)
         arcs, left = _arcs(rest, round_ones, scale, "dashed")
-        marks += [*arcs, *(Line(_paper(points, scale), "dashed") for points in _chained(left))]
+        marks += [
+            *arcs,
+            *(Line(_paper(points, scale), "dashed") for points in _chained(left) if _long(points) > SHORT),
+        ]
     return marks
 
 
+def _long(points: Sequence[tuple[float, float]]) -> float:
+    return sum(math.dist(a, b) for a, b in pairwise(points))
+
+
 def _paper(points: Sequence[tuple[float, float]], scale: float) -> tuple[tuple[float, float], ...]:
-    return tuple((round(u * scale, 4), round(-v * scale, 4)) for u, v in points)
+    return tuple((round(u * scale, 5), round(-v * scale, 5)) for u, v in points)
 
 
 def _parts(one: Any) -> list[Any]:
@@ -83,7 +92,7 @@ def _arcs(
         if not on.any():
             continue
         for start, end in _runs(ends[on], u, v):
-            marks.append(Arc((round(u * scale, 4), round(-v * scale, 4)), r * scale, kind, start, end))
+            marks.append(Arc((u * scale, -v * scale), r * scale, kind, start, end))
         ends = ends[~on]
     return marks, ends
 
