@@ -48,7 +48,7 @@ def devices(chromium):
         context.add_cookies([{"name": k, "value": v, "url": server.address} for k, v in cookies.items()])
         context.add_init_script(OFTENER)
         page = context.new_page()
-        page.set_default_timeout(25_000)
+        page.set_default_timeout(60_000)
         page.on("pageerror", lambda fault: faults.append(str(fault)))
         page.on("console", lambda said: faults.append(said.text) if unforeseen(said) else None)
         return page
