@@ -15,7 +15,7 @@ from dataclasses import asdict, dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
-from tommybar.checks import check_all
+from tommybar.checks import check_all, check_together
 from tommybar.checks.figures import Figure
 from tommybar.design import Design
 from tommybar.design.model import Part, SizedDesign
@@ -389,3 +389,9 @@ def plan(
         rounds,
         stock,
     )
+
+
+def with_assembly(found: Plan, words_in: Literal["mm", "in"] = "mm") -> Plan:
+    """The plan with what its placed and moving pieces show, which takes longer than a change may."""
+    told = [spoken(one, words_in) for one in check_together(found.design)]
+    return replace(found, findings=in_order([*found.findings, *told]))

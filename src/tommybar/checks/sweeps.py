@@ -11,7 +11,7 @@ from tommybar.findings import Finding
 def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
     """A stop where something strikes, a caution where it passes nearer than the design wants."""
     found: dict[tuple[str, str], Finding] = {}
-    for one in clearances(design, whole):
+    for one in clearances(design, whole, wanted_only=True):
         key = (one.moving[0], one.fixed[0])
         sure = one.gap - one.bound
         if key in found or not (one.meets or sure < one.wanted - 1e-6):

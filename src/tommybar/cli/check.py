@@ -58,6 +58,7 @@ def _checked(path: Path) -> tuple[str, list[Finding]]:
 
 
 def _design(path: Path) -> tuple[str, list[Finding]]:
+    from tommybar.checks import check_together
     from tommybar.design.loaded import load_design
 
     design = load_design(path)
@@ -65,6 +66,7 @@ def _design(path: Path) -> tuple[str, list[Finding]]:
     sizes = _count(len(design.named), "named size")
     return f'design "{design.title}", {parts}, {sizes}, no fault', [
         *shopless_findings(design),
+        *check_together(design.sized()),
         *kept_findings(design),
     ]
 

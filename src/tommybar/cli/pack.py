@@ -53,6 +53,7 @@ def pack(
     from tommybar.pack.solid_files import step_lacks
     from tommybar.pack.write import write_pack
     from tommybar.planning import plan as make_plan
+    from tommybar.planning import with_assembly
 
     with progress() as tell:
         found = make_plan(
@@ -65,6 +66,7 @@ def pack(
             words_in=units,  # type: ignore[arg-type]
             tell=tell,
         )
+        found = with_assembly(found, units)  # type: ignore[arg-type]
         written = write_pack(found, folder, units, tell, paper, angle)  # type: ignore[arg-type]
     for place in written:
         typer.echo(str(place))

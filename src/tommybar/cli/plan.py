@@ -38,6 +38,7 @@ def plan(
     from tommybar.cli.plan_table import plan_table
     from tommybar.pack.plan_json import plan_json
     from tommybar.planning import plan as make_plan
+    from tommybar.planning import with_assembly
 
     read, shop_read = read_design_and_shop(design, shop)
     unit = "mm" if as_json and not units else unit_of(units, shop_read)
@@ -53,6 +54,8 @@ def plan(
             words_in=unit,
             tell=tell,
         )
+        tell("assembly")
+        found = with_assembly(found, unit)
     typer.echo(plan_json(found) if as_json else plan_table(found, unit))
     if found.stops:
         raise typer.Exit(2)

@@ -11,7 +11,7 @@ from tommybar.checks.engaged import engaged_threads
 from tommybar.checks.figures import Figure
 from tommybar.checks.zones import fit_zones, float_stacks
 from tommybar.pack.units import Reader
-from tommybar.planning import Plan
+from tommybar.planning import Plan, with_assembly
 from tommybar.web.ask import Ask, answer
 from tommybar.web.pages.opened import Head, Told, head_of, plan_of, told
 from tommybar.web.plots import Drawn, curve_plot, engaged_plot, fit_plot, float_plot
@@ -60,7 +60,7 @@ def checks(ask: Ask) -> Response:
         head_of(ask, "checks", plan),
         tuple(_shown(one) for one in plan.figures),
         forecasts,
-        told(plan.findings),
+        told(with_assembly(plan, reader.unit).findings),
         reader.unit,
         _plots(plan, reader),
     )
