@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from tommybar.alternatives import other_ways
@@ -15,7 +16,9 @@ from tommybar.dryrun import run_part
 from tommybar.making.as_machined import as_drilled
 from tommybar.making.parts import route_part
 from tommybar.making.route_check import route_faults
-from tommybar.shapes.features import Bore, Cylinder, Dim, Groove, TurnedShape
+from tommybar.refusals import Refusal
+from tommybar.shapes.features import Arc, Bore, CentreHole, Cone, Cup, Cylinder, Dim, Groove, TurnedShape
+from tommybar.shapes.profile import profile
 from tommybar.shop import load_shop
 
 SHOPS = Path(__file__).parents[2] / "examples" / "shops"
@@ -33,7 +36,7 @@ def turned_parts(draw):
         st.lists(st.integers(largest, 2 * largest), min_size=1, max_size=4).map(lambda n: [d / 2 for d in n])
     )
     if draw(st.booleans()):
-        sizes.sort()  # without a valley between two larger lands, which is a stop
+        sizes.sort()  # without a valley between two larger lands, which asks for a blade
     lengths = [draw(st.integers(4, min(100, 3 * largest))) / 2 for _ in sizes]
     lands, grooves, z = [], [], 0.0
     for n, (dia, long) in enumerate(zip(sizes, lengths, strict=True)):
@@ -74,6 +77,51 @@ def holes(draw, thinnest, length):
     return bores
 
 
+@st.composite
+def shaped_parts(draw):
+    """Parts of cylinders, cones and curves in any order, with rounded edges, grooves of any form, cups and centres."""
+    sizes = [draw(st.integers(8, 40)) / 1.0 for _ in range(draw(st.integers(2, 5)))]
+    lands, z = [], 0.0
+    for n, dia in enumerate(sizes):
+        long = draw(st.integers(4, 24)) / 1.0
+        kind = draw(st.sampled_from(["cylinder", "cylinder", "cone", "point", "dome", "cove", "ball"]))
+        before = sizes[n - 1] if n else dia / 2
+        if kind == "cone" and abs(before - dia) > 1 and abs(before - dia) < 6 * long:
+            lands.append(Cone(f"land_{n}", z, z + long, before, dia))
+        elif kind == "point" and n == 0:
+            lands.append(Cone("land_0", z, z + long, 0.0, dia))
+        elif kind in ("dome", "cove") and abs(before - dia) > 1:
+            radius = (before - dia) ** 2 / 8 / long + long / 2 + draw(st.integers(8, 40))
+            shift = math.hypot(long, (before - dia) / 2)
+            lands.append(_curve(f"land_{n}", z, long, before, dia, max(radius, shift), kind))
+        elif kind == "ball" and n == 0:
+            neck = dia / 3
+            long = dia / 2 + math.sqrt(dia**2 - neck**2) / 2
+            lands.append(Arc("land_0", z, z + long, 0.0, neck, dia / 2, "out", "ball"))
+        else:
+            rounded = 1.0 if n == 0 and draw(st.booleans()) else 0.0
+            lands.append(Cylinder(f"land_{n}", Dim(dia, f"p.land_{n}"), z, z + long, round_start=rounded))
+        z += long
+    last = lands[-1]
+    flat = isinstance(last, Cylinder) and last.dia.value >= 8
+    cups = (Cup("cup", "B", 4.0, 90.0, 1.0, 0.5),) if flat and draw(st.booleans()) else ()
+    centres = (CentreHole("centre", "B", "A", 1.6),) if flat and not cups and draw(st.booleans()) else ()
+    grooves = []
+    if flat and last.end - last.start >= 8:
+        form = draw(st.sampled_from(["square", "round", "vee"]))
+        grooves = [Groove("groove", last.start + 3, last.start + 6, last.dia.value - 2, 0.0, form)]
+    shape = TurnedShape(Dim(z, "p.length"), tuple(lands), tuple(grooves), cups=cups, centres=centres)
+    try:
+        profile(shape)
+    except Refusal:
+        assume(False)
+    return Part("p", "turned", draw(st.sampled_from(["mild steel", "free-cutting brass"])), 1, shape, ())
+
+
+def _curve(name, z, long, start, end, radius, kind):
+    return Arc(name, z, z + long, start, end, radius, "out" if kind == "dome" else "in", kind)
+
+
 @pytest.fixture(scope="module")
 def shops():
     """The example shops by name."""
@@ -104,6 +152,13 @@ def test_refused_with_a_figure_or_made_cleanly(shops, part, name):
         return
     assert route_faults(part, making.cards, shop) == ()
     assert {f.number for f in run.findings if f.severity == "stop"} <= {504}
+
+
+@settings(FEW, max_examples=40)
+@given(part=shaped_parts())
+def test_cones_and_curves_are_refused_with_a_figure_or_made_cleanly(shops, part):
+    """The same for cones, points, domes, coves, balls, rounded edges, formed grooves, cups and centre holes."""
+    test_refused_with_a_figure_or_made_cleanly.hypothesis.inner_test(shops, part, "shop-r")
 
 
 @FEW

@@ -12,7 +12,7 @@ NEAR = 0.06  # the gripped surface counts as there within this distance on radiu
 
 def gripped_length(work: BaseGeometry, held: Fixture) -> float:
     """Length of the work's outline that lies at the gripped radius within the grip [mm]."""
-    if held.radius <= 0:
+    if held.radius <= 0 or work.is_empty:
         return 0.0
     low, high = held.grip
     strip = box(low, held.radius - NEAR, high, held.radius + NEAR)

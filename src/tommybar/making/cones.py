@@ -16,7 +16,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.rigidity import allowed_cut
 from tommybar.making.workpiece import Workpiece
-from tommybar.shapes.features import Cone, Dim
+from tommybar.shapes.features import Cone, Cylinder, Dim
 
 SPARE = 5.0  # of the top slide's travel, left for approach and run-out; common practice, no source [mm]
 SLICES = 12  # of a cone, where the metal left is looked at in steps
@@ -134,6 +134,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
     angle = slant.half_angle
     ahead, behind = beside(bench.shape, cone, bench.option.free)
     shoulder = behind > slant.r_far + 1e-6
+    kept = tool.nose if _rises_on(bench, slant) else 0.0
     has = bench.work.largest(slant.near, slant.far)
     speed = bench.speed(tool, "turning", has, job.feature)
     left = rule("cut", "finish_left")
@@ -151,7 +152,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
     passes = (*passes, *finishing_passes(start, small, bench.cross, two=limits or cone.taper != ""))
     bites = _bites(bench, slant, job.feature)
     offsets = [cut.to / 2 - slant.r_near for cut in passes[:-1]] + [0.0]
-    moves = _along_side(slant, offsets, tool.nose, has, ahead, shoulder=shoulder)
+    moves = _along_side(slant, offsets, tool.nose, has, ahead, shoulder=shoulder, kept=kept)
     point = slant.r_near < 1e-6
     bench.add(
         Step(
@@ -200,8 +201,31 @@ def _sliced(work: Workpiece, slant: Slant) -> Workpiece:
     return work
 
 
+def _rises_on(bench: Bench, slant: Slant) -> bool:
+    """Whether a cone or curve goes on rising from the cone's large end, so that no cut may run over it."""
+    free = bench.option.free
+    after = [
+        land_contour(land, bench.length, free)
+        for land in bench.shape.outside
+        if not isinstance(land, Cylinder)
+    ]
+    return any(
+        abs(one.points[0][0] - slant.far) < 1e-6
+        and abs(one.points[0][1] - slant.r_far) < 0.02
+        and one.largest > slant.r_far + 1e-6
+        for one in after
+    )
+
+
 def _along_side(
-    slant: Slant, offsets: list[float], nose: float, has: float, ahead: float, *, shoulder: bool
+    slant: Slant,
+    offsets: list[float],
+    nose: float,
+    has: float,
+    ahead: float,
+    *,
+    shoulder: bool,
+    kept: float = 0.0,
 ) -> list[Move]:
     """Moves of the theoretical corner for cuts parallel to the side, each ``offsets`` over it [mm on radius]."""
     a = math.radians(slant.half_angle)
@@ -210,7 +234,9 @@ def _along_side(
     away = has / 2 + rule("cut", "retract")
     room = rule("cut", "approach")
     if ahead > 0 and rise > 0:
-        room = max(0.0, min(room, (slant.r_near - ahead) / rise))
+        room = min(
+            room, (slant.r_near - ahead + back_r) / rise
+        )  # the nose must not go below what stands in front
     if ahead <= 0 and rise > 0:
         room = min(room, max(0.2, (slant.r_near + 0.3) / rise))
     start = slant.near + room
@@ -219,7 +245,7 @@ def _along_side(
         low = slant.r_near + off - rise * room
         end_z = slant.far - back_z if shoulder else slant.far - min(0.3, 0.2 / max(rise, 0.05))
         reach = slant.near - (has / 2 + 0.05 - slant.r_near - off) / max(rise, 1e-9)
-        end_z = max(end_z, reach)
+        end_z = max(end_z, reach, slant.far + kept if kept else end_z)
         end_r = slant.r_near + off + rise * (slant.near - end_z)
         moves += [Move(start + back_z, low + back_r), Move(end_z + back_z, end_r + back_r)]
         moves += [Move(end_z + back_z, away), Move(start + back_z, away, rapid=True)]

@@ -25,6 +25,8 @@ SKIN = 0.05  # left under every cut of a table for the file, radial; common prac
 FINEST = 0.05  # least step of a table, radial [mm]
 COARSEST = 0.5  # greatest step of a table that a file still blends, radial; common practice, no source [mm]
 ROWS = 16  # of a table, about
+SMOOTH = 0.02  # radii that differ by less run on into each other [mm]
+RUN_ON = 0.3  # how far a file runs on over what a curve runs into; common practice, no source [mm]
 FILE_UP = 2.0  # rounding up to which a file does it alone; common practice, no source [mm]
 
 
@@ -144,7 +146,8 @@ def _terraces(bench: Bench, land: Arc, side: Contour) -> None:
 
 def blend(bench: Bench, feature: str, contour: Contour, words: str, big: str, big_kind: str) -> None:
     """File and polish along a contour until a gauge of it shows no light."""
-    places = [Move(z, max(r, 0.0)) for z, r in contour.points]
+    before, after = _continued(bench, contour)
+    places = [Move(z, max(r, 0.0)) for z, r in (*before, *contour.points, *after)]
     high = contour.largest + 6.0
     moves = [Move(places[0].z, high), Move(places[0].z, places[0].r), *places[1:], Move(places[-1].z, high)]
     dia = 2 * contour.largest
@@ -174,6 +177,20 @@ def blend(bench: Bench, feature: str, contour: Contour, words: str, big: str, bi
             moves=tuple(moves),
         )
     )
+
+
+def _continued(bench: Bench, contour: Contour) -> tuple[list[tuple[float, float]], list[tuple[float, float]]]:
+    """A little of what runs on smoothly from a contour at both ends: the file takes the ring of a tool's nose there."""
+    (near, r_near), (far, r_far) = contour.points[0], contour.points[-1]
+    before, after = [], []
+    for land in bench.shape.outside:
+        one = land_contour(land, bench.length, bench.option.free)
+        (top, r_top), (low, r_low) = one.points[0], one.points[-1]
+        if abs(low - near) < 1e-6 and abs(r_low - r_near) < SMOOTH and top - low > RUN_ON:
+            before = [(near + RUN_ON, one.at(near + RUN_ON))]
+        if abs(top - far) < 1e-6 and abs(r_top - r_far) < SMOOTH and top - low > RUN_ON:
+            after = [(far - RUN_ON, one.at(far - RUN_ON))]
+    return before, after
 
 
 def round_edge(bench: Bench, job: Job) -> None:

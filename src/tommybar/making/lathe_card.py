@@ -161,7 +161,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         centre_hole(bench, job)
     late = [
         job
-        for job in outside
+        for job in inward  # from the free end on, so that what is left stands on thick metal
         if by_blade(bench.shape, _land(bench, job), bench.option) > 0 and not _humped(bench, job)
     ]
     outside = [job for job in outside if job not in late]
@@ -228,15 +228,14 @@ def _land(bench: Bench, job: Job) -> Land:
 
 
 def _humped(bench: Bench, job: Job) -> bool:
-    """Whether a curve rises before it falls, so that knife and blade share it."""
+    """Whether a curve rises before it falls, in the open, so that knife and blade share it."""
     land = _land(bench, job)
     if not isinstance(land, Arc):
         return False
     contour = land_contour(land, bench.length, bench.option.free)
-    return (
-        contour.apex < contour.points[0][0] - 1e-6
-        and in_front(bench.shape, land, bench.option.free) <= contour.largest
-    )
+    near, r_near = contour.points[0]
+    open_to_knife = in_front(bench.shape, land, bench.option.free) <= r_near + 1e-6
+    return open_to_knife and contour.apex < near - 1e-6
 
 
 def _dia(bench: Bench, job: Job) -> float:

@@ -19,6 +19,8 @@ from tommybar.shop.model import Tool
 FLOOR_LEFT = 0.1  # left on floor and walls for the last sweep, radial; common practice, no source [mm]
 OVERLAP = 0.8  # of a blade's width from one plunge to the next; common practice, no source
 CURVE_STEP = 0.4  # from one plunge to the next along a curve; common practice, no source [mm]
+FILED = 2.0  # how much over a curve is left to the file at most, radial; common practice, no source [mm]
+JAWS = 2.0  # from a blade's left corner to the jaws: its holder stands 1 mm to its left [mm]
 DAYLIGHT = 0.5  # of a blade's reach, left between its holder and the work; common practice, no source [mm]
 
 
@@ -61,8 +63,9 @@ def plunge_land(bench: Bench, job: Job) -> None:
     if straight:
         far = _far_end(bench, far)
         contour = Contour(((near, contour.least), (far, contour.least)))
-    if bench.work.largest(near, far) > 2 * front + rule("cut", "finish_left") + 0.05 and front > 0:
-        rough(bench, job, 2 * front, far)
+    thickest = max(front, contour.largest)
+    if bench.work.largest(near, far) > 2 * thickest + rule("cut", "finish_left") + 0.05:
+        rough(bench, job, 2 * thickest, far)
     plunge_contour(bench, land.name, contour, front, FLOOR_LEFT, curved=not straight)
 
 
@@ -76,6 +79,50 @@ def _far_end(bench: Bench, far: float) -> float:
     return far - rule("blank", "saw_rest") - bench.shop.saw_kerf
 
 
+def _past(bench: Bench, far: float, wide: float) -> tuple[tuple[float, float], ...]:
+    """What stands behind a curve where a blade may run on over it: lands that are thinner yet, or the stub."""
+    free = bench.option.free
+    wide = max(0.0, min(wide, far - bench.option.jaw_front - JAWS))
+    order = sorted(
+        (land_contour(land, bench.length, free) for land in bench.shape.outside),
+        key=lambda c: -c.points[0][0],
+    )
+    found = [
+        place
+        for one in order
+        if one.points[0][0] <= far + 1e-6
+        for place in one.points
+        if place[0] > far - wide
+    ]
+    behind = [one for one in order if one.points[0][0] <= far + 1e-6]
+    if behind:
+        low = max(far - wide, -bench.length)
+        return (*found, (low, max(one.at(low) for one in behind[:1])))
+    return ((far - wide, 0.0),) if bench.option.ending else ()
+
+
+def _too_steep(bench: Bench, feature: str, contour: Contour, reaches: Contour, wide: float) -> bool:
+    """Whether the blade leaves more than a file takes, since the curve is steep where it must stop."""
+    near, far = contour.points[0][0], contour.points[-1][0]
+    last = max(reaches.points[-1][0], far - wide)
+    left = max(
+        reaches.most(near, near - wide) - contour.at(near), reaches.most(last + wide, last) - contour.at(far)
+    )
+    if left <= FILED:
+        return False
+    bench.find(
+        427,
+        "stop",
+        f"{feature} is so steep that a blade {wide:g} mm wide leaves {left:.1f} mm over it; a file takes {FILED:g} mm.",
+        feature=feature,
+        figure=f"{left:.1f} mm left",
+        bound=f"{FILED:g} mm",
+        remedy="A narrower blade, a form tool ground to the curve, or a wider gap beside it.",
+        source="geometry; what a file takes is common practice, no source",
+    )
+    return True
+
+
 def plunge_contour(
     bench: Bench, feature: str, contour: Contour, front: float, left: float, *, curved: bool
 ) -> None:
@@ -87,18 +134,23 @@ def plunge_contour(
     if tool is None:
         return
     w = tool.width
+    reaches = contour
+    if curved and feature in {land.name for land in bench.shape.outside}:
+        reaches = Contour((*contour.points, *_past(bench, far, w)))
+    if curved and _too_steep(bench, feature, contour, reaches, w):
+        return
     speed = bench.speed(tool, "grooving", has, feature)
     feed = feed_for(bench.part.material, tool.material, "grooving", "roughing")
     beside_ = max(front, has / 2, bench.work.largest(near + 30.0, far - 1.0) / 2)
     away = beside_ + 1.0
     wall = 0.0 if curved else min(left, (near - far - w) / 2)
-    first, last = near - wall, far + w + wall
+    first, last = near - wall, max(reaches.points[-1][0], far - w) + w + wall
     each = min(OVERLAP * w, CURVE_STEP) if curved else OVERLAP * w
     count = max(1, math.ceil((first - last) / each - 1e-6)) if first > last + 1e-6 else 0
     moves = [Move(first, away)]
     for n in range(count + 1):
         z = first - (first - last) * n / count if count else first
-        r = contour.most(z, z - w) + left
+        r = reaches.most(z, z - w) + left
         moves += [Move(z, away, rapid=True), Move(z, r), Move(z, away)]
     if not curved:
         floor = contour.least

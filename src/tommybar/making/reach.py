@@ -16,6 +16,7 @@ FLANK_ROOM = 5.0  # the same for a chamfering tool at a shoulder: half its width
 HOLDER_ROOM = 0.8  # between a blade's holder and what stands beside its cut; common practice, no source [mm]
 PLUNGE_COST = 25.0  # of the search, for a land that a knife would turn better from the other end
 STEM_GAIN = 5.0  # of the search, for a slender stem that stays in the grip of its disc
+THINNEST = 1.0  # radius under which a plunged land would break off; common practice, no source [mm]
 SLENDER = 3.0  # length over diameter from which a stem is slender; common practice, no source
 PARTED_ROOM = 4.0  # behind a land that is plunged beside the jaws: the blade's own width and daylight [mm]
 
@@ -118,6 +119,10 @@ def _plunged(
     land = next(f for f in shape.outside if f.name == job.feature)
     if isinstance(land, Cylinder) and (land.thread or land.knurl):
         return False
+    contour = land_contour(land, length, option.free)
+    from_z = contour.apex if in_front(shape, land, option.free) <= 0 else contour.points[0][0]
+    if min(r for z, r in contour.points if z <= from_z + 1e-9) < THINNEST:
+        return False  # what stands in front would break off
     deep = by_blade(shape, land, option)
     near, _ = span_in_card(job.start, job.end, length, option.free)
     ahead = [

@@ -7,6 +7,7 @@ import math
 from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Pass, Step
+from tommybar.making.contours import land_contour
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes, step_on_diameter
 from tommybar.making.dials import graduation_words
 from tommybar.making.jobs import Job, largest, span_in_card
@@ -108,9 +109,11 @@ def _span(bench: Bench, job: Job) -> tuple[float, float, bool]:
         if bench.work.largest(far, far - IN_GROOVE) < mine - 1e-6:
             return near, far - IN_GROOVE, False  # over the edge of a groove that is cut there already
         return near, far, True
-    if behind and largest(behind[0]) > mine + 1e-6:
-        return near, far, False  # a cone or curve rises from here on: no cut may run into it
     run = rule("cut", "overrun")
+    if behind and largest(behind[0]) > mine + 1e-6:  # a cone or curve rises behind: no cut may run into it
+        contour = land_contour(behind[0], bench.length, bench.option.free)
+        rises = next(z for z, r in contour.points if r > mine / 2 - 0.02)
+        return near, far - min(run, max(0.0, far - rises)), False
     if not behind and bench.option.ending:
         run = (
             rule("blank", "part_rest") + 0.2

@@ -106,8 +106,7 @@ def groove_ring(groove: Groove, shape: TurnedShape, metal: Metal) -> Ring:
             "Give a smaller floor.",
         )
     if groove.form == "vee":
-        rise = (over - floor) / deep * half
-        return closed([(middle, floor), (middle + rise, over), (middle - rise, over)])
+        return closed([(middle, floor), (end, surface), (end, over), (start, over), (start, surface)])
     if deep >= half:
         low, high = (start, floor + half), (end, floor + half)
         arc = ArcPiece(low, high, (middle, floor + half), ccw=True)
