@@ -30,6 +30,7 @@ class Picture:
     marks: tuple[Mark, ...]
     spots: dict[str, tuple[Spot, ...]]
     left_out: tuple[str, ...]
+    unseen: tuple[str, ...]  # parts of which nothing shows
 
 
 def picture_of(design: SizedDesign, whole: Assembly) -> Picture:
@@ -61,7 +62,8 @@ def picture_of(design: SizedDesign, whole: Assembly) -> Picture:
         found = _seen_spots(mesh, behind)
         if found and len(found) > len(spots.get(name, ())):
             spots[name] = found
-    return Picture(tuple(marks), spots, tuple(left_out))
+    unseen = tuple(sorted({name for name, _ in meshes} - set(spots)))
+    return Picture(tuple(marks), spots, tuple(left_out), unseen)
 
 
 def _together(meshes: list[Mesh]) -> Mesh:

@@ -63,6 +63,9 @@ def assembly_sheets(
         if table.taken == len(rows):
             break
     told = _untold(whole, picture)
+    unseen = [f"{numbers[name]} {name.replace('_', ' ')}" for name in numbers if name in picture.unseen]
+    if unseen:
+        told.append(f"Inside and not seen here: {', '.join(unseen)}")
     low = area[3] - 1.0
     notes: list[Mark] = []
     for words in reversed([line for note in told for line in wrapped(note, wide - width - 8.0, NOTE)]):

@@ -9,7 +9,7 @@ from tommybar.design.model import Part
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import wrapped
 from tommybar.pack.paper import SIZES
-from tommybar.pack.plates.letters import letter_marks
+from tommybar.pack.plates.letters import Wanted, letter_marks
 from tommybar.pack.sheet import Kind, Line, Mark, Sheet, Text
 from tommybar.pack.template.drawn import Face, Run, face_of
 from tommybar.pack.units import INCH
@@ -19,6 +19,7 @@ MARGIN = 12.0  # of the paper, which most printers leave white [mm]
 FOOT = 30.0  # for the words and the level bar [mm]
 SIDE = 16.0  # for the upright bar [mm]
 OVER = 8.0  # how far a sheet is drawn past its line, to be glued under the next one [mm]
+MATCH = 4.0  # half the size of a match mark [mm]
 NOTE = 3.7
 
 
@@ -70,15 +71,15 @@ def _page(
     )  # fmt: skip
     for runs, kind in kinds:
         marks += [Line(tuple(map(paper, one)), kind) for run in runs for one in within_window(run, window)]
+    wanted: list[Wanted] = []
     cuts = [k * (wide - OVER) for k in range(1, columns) if x0 - 1e-6 <= k * (wide - OVER) <= x0 + wide]
     for x in cuts:
         number = round(x / (wide - OVER))
-        marks += _cut(paper((x, y0)), paper((x, y0 + high)), f"c{number}", row)
+        marks += _cut(paper((x, y0)), paper((x, y0 + high)), f"c{number}", row, wanted)
     levels = [k * (high - OVER) for k in range(1, rows) if y0 - 1e-6 <= k * (high - OVER) <= y0 + high]
     for y in levels:
         number = round(y / (high - OVER))
-        marks += _cut(paper((x0, y)), paper((x0 + wide, y)), f"r{number}", column)
-    wanted = []
+        marks += _cut(paper((x0, y)), paper((x0 + wide, y)), f"r{number}", column, wanted)
     for name, x, y, radius in face.names:
         if window[0] <= x <= window[2] and window[1] <= y <= window[3]:
             wanted.append((name, paper((x, y)), radius))
@@ -94,23 +95,17 @@ def within_window(run: Run, window: tuple[float, float, float, float]) -> list[R
     return [tuple(one.coords) for one in parts if one.geom_type == "LineString" and len(one.coords) > 1]
 
 
-def _cut(a: tuple[float, float], b: tuple[float, float], name: str, other: int) -> list[Mark]:
-    """A cutting line, and on it two lettered crosses that stand on the neighbour as well."""
+def _cut(
+    a: tuple[float, float], b: tuple[float, float], name: str, other: int, names: list[Wanted]
+) -> list[Mark]:
+    """A cutting line, and on it two crosses that stand on the neighbour as well; their names go to ``names``."""
     marks: list[Mark] = [Line((a, b), "chain")]
-    upright = abs(a[0] - b[0]) < 1e-9
     for n, share in enumerate((0.2, 0.8)):
         x, y = a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])
-        words = f"{name}.{2 * other + n + 1}"
+        names.append((f"{name}.{2 * other + n + 1}", (x, y), MATCH))
         marks += [
-            Line(((x - 4.0, y - 4.0), (x + 4.0, y + 4.0)), "rule"),
-            Line(((x - 4.0, y + 4.0), (x + 4.0, y - 4.0)), "rule"),
-            Text(
-                (x + 5.0, y + 1.1) if upright else (x, y - 4.6),
-                words,
-                3.2,
-                True,
-                "start" if upright else "middle",
-            ),
+            Line(((x - MATCH, y - MATCH), (x + MATCH, y + MATCH)), "rule"),
+            Line(((x - MATCH, y + MATCH), (x + MATCH, y - MATCH)), "rule"),
         ]
     return marks
 

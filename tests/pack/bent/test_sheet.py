@@ -1,0 +1,105 @@
+"""Sheets of sheet metal, rings, springs and wire: figures worked out by hand stand on them, and nothing clashes."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from tommybar.design.model import Part
+from tommybar.pack.drawing import part_drawing
+from tommybar.pack.sheet import Line, Sheet
+from tommybar.pack.units import Reader
+from tommybar.shapes.bent import Bend, RolledRing, SheetShape, SpringShape, WireShape
+from tommybar.shapes.features import Dim, PlateHole
+
+from ..handmade import DESIGN, IMPRINT
+from ..layout import clashes, texts
+
+LETTER = replace(IMPRINT, paper="Letter", angle="third", reader=Reader("in"))
+# legs 20, 30, 15 outside of 2 mm sheet, two right angles on R3: setback 5 mm a side, allowance pi/2 (3 + 0.44 x 2)
+ALLOWED = math.pi / 2 * 3.88
+FLATS = (15.0, 20.0, 10.0)
+BRACKET = Part(
+    "bracket",
+    "sheet",
+    "mild steel",
+    1,
+    SheetShape(
+        Dim(sum(FLATS) + 2 * ALLOWED),
+        Dim(24.0),
+        Dim(2.0),
+        holes=(PlateHole("bolt", "top", 8.0, 12.0, Dim(4.3)),),
+        bends=(Bend("first", FLATS[0], 90.0, 3.0), Bend("second", FLATS[0] + ALLOWED + FLATS[1], -90.0, 3.0)),
+        legs=(20.0, 30.0, 15.0),
+    ),
+)
+HOOP = Part("hoop", "sheet", "brass", 1, RolledRing(Dim(40.0), 6.0, 1.5, gap=1.0, joint="soldered"))
+SPRING = Part(
+    "spring", "wire", "spring steel", 1, SpringShape("compression", 1.0, Dim(10.0), 6.0, 8.0, 25.0, "ground")
+)
+HOOK = Part(
+    "hook", "wire", "mild steel", 1, WireShape(Dim(3.0), (20.0, 30.0, 12.0), ((4.0, 90.0), (6.0, -60.0)))
+)
+PARTS = (BRACKET, HOOP, SPRING, HOOK)
+
+
+def said(part: Part) -> list[str]:
+    """All words of a sheet."""
+    return [one.words for one in texts(part_drawing(part, DESIGN, IMPRINT))]
+
+
+@pytest.mark.parametrize("imprint", [IMPRINT, LETTER], ids=["A4 mm", "Letter inch"])
+@pytest.mark.parametrize("part", PARTS, ids=lambda part: part.name)
+def test_no_words_lie_on_words_or_under_a_thick_line(part: Part, imprint: object) -> None:
+    """Measured by the boxes of all texts."""
+    sheet: Sheet = part_drawing(part, DESIGN, imprint)  # type: ignore[arg-type]
+
+    assert clashes(sheet) == []
+
+
+def test_the_blank_has_its_developed_length_and_its_bend_lines() -> None:
+    """15 + 20 + 10 + 2 x 6.095 = 57.19 mm; the bend lines stand half an allowance into each bend."""
+    words = said(BRACKET)
+    sheet = part_drawing(BRACKET, DESIGN, IMPRINT)
+    places = {(one.feature, one.size): one.figure for one in sheet.dimensions()}
+
+    assert "57.189 developed" in words
+    assert places["first", "x"] == f"{15 + ALLOWED / 2:.3f}"
+    assert places["second", "x"] == f"{15 + ALLOWED + 20 + ALLOWED / 2:.3f}"
+    assert any(one.startswith("bend 90° down, inside R3") for one in words)
+    assert "outside, in order: 20, 30, 15" in words
+    lines = [
+        one for one in sheet.marks if isinstance(one, Line) and one.kind == "thin" and len(one.points) == 2
+    ]
+    upright = [abs(b[1] - a[1]) for a, b in (one.points for one in lines) if abs(a[0] - b[0]) < 1e-9]
+    assert sum(abs(long - 24.0 * sheet.scale) < 1e-6 for long in upright) == 2
+
+
+def test_a_ring_tells_its_cut_length_and_joint() -> None:
+    """pi (40 + 1.5) - 1 = 129.376 mm."""
+    words = said(HOOP)
+
+    assert f"({math.pi * 41.5 - 1.0:.3f}) along the middle of the metal" in words
+    assert "soldered , gap 1" not in words and "soldered, gap 1" in words
+    assert "strip 6 wide × 1.5 thick" in words
+
+
+def test_a_spring_is_told_as_it_is_wound() -> None:
+    """Closed and ground: solid length is 8 coils of 1 mm."""
+    words = said(SPRING)
+
+    assert "6 active, 8 in all" in words
+    assert "25 free; (solid 8)" in words
+    assert "closed ends, ground square" in words
+    assert "compression spring, wound right-handed" in words
+
+
+def test_wire_is_told_leg_by_leg() -> None:
+    """Cut length 62 + pi/2 x 5.5 + pi/3 x 7.5 = 78.493 mm along the middle."""
+    words = said(HOOK)
+
+    assert f"Ø3; cut ({62 + math.pi / 2 * 5.5 + math.pi / 3 * 7.5:.3f}) long" in words
+    assert "60° to the right, inside R6" in words
+    assert {"leg 1", "leg 2", "leg 3", "bend 1", "bend 2"} <= set(words)
