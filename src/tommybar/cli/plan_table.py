@@ -53,7 +53,7 @@ def binding_lines(binds: Iterable[Bind], scale: float, reader: Reader) -> list[s
 def _binding_line(one: Bind, reader: Reader) -> str:
     of = f" of {one.part}" if one.part else ""
     if one.bound == one.scale:  # a limit that the making found: it is a scale and no length
-        return f"bound by the making{of} above scale {one.scale:g}: {one.what}"
+        return f"bound above scale {one.scale:g}{of and of.replace(' of ', ' for ')}: {one.what}"
     words = f"bound by {one.what}{of}: {one.figure:g} mm, {'at least' if one.least else 'at most'} {one.bound:g} mm"
     return spoken(words, reader.unit)
 

@@ -22,6 +22,9 @@ def binds_of(scales: Scales, tried: Tried, deciding: frozenset[Key]) -> tuple[Bi
         met = _met_at(scales, one, tried)
         if met is not None:
             found.append(Bind(one.what, one.part, one.figure, one.bound, met, key in deciding, one.least))
+    for kind, what, name in sorted(deciding):
+        if kind == "tool":  # a scale and no length: above it no tool that is owned will do
+            found.append(Bind(what, name, round(tried.scale + STEP, 2), tried.scale, tried.scale, True))
     for bind in scales.extra:
         key = ("limit", bind.what, bind.part)
         found.append(

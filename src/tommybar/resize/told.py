@@ -79,14 +79,19 @@ def held_finding(tried: Tried, binds: Sequence[Bind], wanted: float) -> Finding 
     if not binding or tried.scale >= wanted - 1e-9:
         return None
     first = binding[0]
-    listed = " and ".join(f"{one.what} of {one.part}" if one.part else one.what for one in binding)
+    lengths = [one for one in binding if one.bound != one.scale]
+    listed = " and ".join(f"{one.what} of {one.part}" if one.part else one.what for one in lengths)
+    above = "; ".join(f"for {one.part}, {one.what}" for one in binding if one.bound == one.scale)
+    told = [f"{listed} allows no more"] if listed else []
     return Finding(
         116,
         "note",
-        f"It is made at scale {tried.scale:.2f}: {listed} allows no more.",
+        f"It is made at scale {tried.scale:.2f}: {', and '.join([*told, above] if above else told)}.",
         part=first.part,
-        figure=f"{words(first.figure)} mm",
-        bound=f"{'at least' if first.least else 'at most'} {words(first.bound)} mm",
+        figure=f"{words(first.figure)} mm" if lengths else f"{first.figure:g}",
+        bound=f"{'at least' if first.least else 'at most'} {words(first.bound)} mm"
+        if lengths
+        else f"{first.bound:g}",
         remedy="A larger scale needs another machine, other stock, or that limit met in another way.",
     )
 
