@@ -34,7 +34,9 @@ class Axis:
     [mm]. ``low_stop`` and ``high_stop`` say whether something may bear there:
     a shoulder larger than a land, the face round a hole. ``low_open`` and
     ``high_open`` say whether something may go in or on there; ``entry`` at which
-    end a hole is drilled from, where the design says it.
+    end a hole is drilled from, where the design says it. ``beyond_low`` and
+    ``beyond_high``: how far the part goes on past a land that may go in there,
+    such as the point of a pin; that is what meets a floor [mm].
     """
 
     at: Frame
@@ -46,6 +48,8 @@ class Axis:
     low_open: bool = True
     high_open: bool = True
     entry: Literal["", "low", "high"] = ""
+    beyond_low: float = 0.0
+    beyond_high: float = 0.0
 
     @property
     def long(self) -> float:
@@ -97,7 +101,19 @@ def _of_turned(shape: TurnedShape, name: str, number: int) -> Axis | None:
             after = lands[n + 1].start_dia > dia + 1e-6 if n + 1 < len(lands) else False
             first = not before and land.start_dia <= land.end_dia  # the slimmer end goes in first
             last = not after and land.end_dia <= land.start_dia
-            return Axis(HERE, land.start, land.end, False, before, after, first, last)
+            low, high = land.start - lands[0].start, lands[-1].end - land.end
+            return Axis(
+                HERE,
+                land.start,
+                land.end,
+                False,
+                before,
+                after,
+                first,
+                last,
+                beyond_low=low if first else 0.0,
+                beyond_high=high if last else 0.0,
+            )
     for bore in shape.bores:
         if bore.name == name:
             return _of_bore(bore, shape)

@@ -67,9 +67,9 @@ def _coaxial(pair: Joined, engaged: float) -> tuple[Way, ...]:
         if land.high_stop and high_stop and land.low_open:
             stops.append((int(entry == "low"), land.high - high))
         if not high_open and low_open and land.high_open and not land.low_stop:
-            stops.append((2, land.high - high))
+            stops.append((2, land.high + land.beyond_high - high))
         if not low_open and high_open and land.low_open and not land.high_stop:
-            stops.append((2, land.low - low))
+            stops.append((2, land.low - land.beyond_low - low))
         if engaged > 0:
             stops = [one for one in stops if abs(_shared(land, low + one[1], high + one[1]) - engaged) < 0.05]
             if not stops and high_open and land.low_open:
@@ -125,7 +125,7 @@ def apart_in_stack(stack: tuple[Axis, Axis], first: Frame, second: Frame) -> flo
 def _screwed(pairs: tuple[Joined, ...]) -> tuple[Way, ...]:
     """Faces together and holes over holes; where a pattern allows several ways, each of them."""
     into_first = [_entering(pair.hole) for pair in pairs]  # where the screw leaves, and which way it goes
-    into_second = [(point(p.shaft.at, (0, 0, p.shaft.high)), _down(p.shaft)) for p in pairs]
+    into_second = [_receiving(pair.shaft) for pair in pairs]
     if len(pairs) == 1:
         (a, d), (b, e) = into_first[0], into_second[0]
         u, v = _square(d), _square(e)
@@ -164,8 +164,11 @@ def _entering(hole: Axis) -> tuple[Vector, Vector]:
     return point(hole.at, (0, 0, hole.high)), direction(hole.at, (0, 0, 1))
 
 
-def _down(hole: Axis) -> Vector:
-    return direction(hole.at, (0, 0, -1))
+def _receiving(hole: Axis) -> tuple[Vector, Vector]:
+    """Where a screw comes into the next hole, and the direction in which it goes on."""
+    if hole.high_open:
+        return point(hole.at, (0, 0, hole.high)), direction(hole.at, (0, 0, -1))
+    return point(hole.at, (0, 0, hole.low)), direction(hole.at, (0, 0, 1))
 
 
 def _carrying(a: Vector, d: Vector, u: Vector, b: Vector, e: Vector, v: Vector) -> Frame:
