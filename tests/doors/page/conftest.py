@@ -90,7 +90,7 @@ def demo(chromium, served):
     page = chromium.new_page(base_url=served[0])
     page.set_default_timeout(60_000)
     page.goto("/")
-    page.get_by_label("Its name here").fill("demo")
+    page.locator("#example-demonstrator").fill("demo")
     page.get_by_role("button", name="Begin with Hand-cranked").click()
     page.get_by_role("heading", name="What was found").wait_for()
     page.get_by_label("for the shop").select_option("small-bench")

@@ -67,7 +67,7 @@ def try_the_dial(page, shoot):
 def fit_the_design(page, shoot):
     """The demonstrator made for this shop: the swing of 72 binds; a grip for larger fingers is held at 20."""
     page.goto("/")
-    page.get_by_label("Its name here").first.fill("wheel")
+    page.locator("#example-demonstrator").fill("wheel")
     page.get_by_role("button", name="Begin with Hand-cranked").click()
     page.get_by_role("heading", name="What was found").wait_for()
     page.get_by_label("for the shop").select_option("back-shed")
