@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from tommybar.checks import (
+    blind_depths,
     engagement,
     fit_sense,
+    holes_across,
     plate_holes,
     rotor,
     rubbing,
+    screw_heads,
     securing,
+    slopes,
     threads_in_walls,
     walls,
 )
@@ -20,6 +24,10 @@ CHECKS = (
     walls.look,
     threads_in_walls.look,
     plate_holes.look,
+    holes_across.look,
+    blind_depths.look,
+    slopes.look,
+    screw_heads.look,
     engagement.look,
     rubbing.look,
     fit_sense.look,
