@@ -32,6 +32,8 @@ from tommybar.shapes.features import (
 
 Kind = Literal["missing", "wrong", "twice", "closed chain", "not on the sheet", "of nothing"]
 BESIDES = ("runout", "position", "finish")  # what is said of a size and is no size itself
+SEEN = ("form", "tag")  # shapes that the view shows when no word is written
+SECOND = ("half angle",)  # follow from others, and are held to where printed
 TAG = "tag"  # the letter that a row of the table and a view share
 ANGLES = ("angle", "start_angle", "towards")
 
@@ -76,6 +78,7 @@ def faults_of(shape: Shape, printed: tuple[PrintedDimension, ...]) -> list[Fault
     faults += [Fault("wrong", a, b, f'"{figure}" is no figure') for a, b, figure in reading.unreadable]
     faults += compared(sizes, made, set(reading.missing))
     faults += [Fault("closed chain", *one, "one of them follows from the others") for one in reading.closed]
+    faults += [Fault("twice", a, b, f"is printed of {other} as well") for a, b, other in reading.doubled]
     counted = Counter((one.feature, one.size) for one in reading.said if _is_size(one))
     faults += [Fault("twice", *one, f"is printed {many} times") for one, many in counted.items() if many > 1]
     faults += [
@@ -105,7 +108,7 @@ def compared(sizes: Sizes, made: Built, missing: set[tuple[str, str]]) -> list[F
     """Sizes of the part that the sheet gives not at all, or not within half of a last digit."""
     faults: list[Fault] = []
     for key, size in sizes.items():
-        if key in missing:
+        if key in missing or (key[1] in SECOND and made.get(key) is None):
             continue
         value = made.get(key)
         words = _differs(key[1], size, value)
@@ -169,7 +172,7 @@ def on_the_sheet(sheet: Sheet, printed: tuple[PrintedDimension, ...]) -> list[Fa
             faults.append(
                 Fault("not on the sheet", one.feature, one.size, f'"{one.words}" is not on the paper')
             )
-        elif any(c.isdigit() for c in one.figure) and one.figure not in one.words:
+        elif one.size not in SEEN and one.figure not in one.words:
             faults.append(
                 Fault("not on the sheet", one.feature, one.size, f'{one.figure} is not in "{one.words}"')
             )

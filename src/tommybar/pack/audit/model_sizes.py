@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import fields
 from typing import Any
 
+from tommybar.facts.threads import thread
 from tommybar.pack.plates.cuts import spot_on
 from tommybar.pack.plates.holes import datum_of, groups_of, in_plate
 from tommybar.shapes.features import (
     Arc,
     Boss,
+    Cone,
     Corner,
     Cylinder,
     Dim,
@@ -20,6 +23,7 @@ from tommybar.shapes.features import (
     TurnedShape,
     WireShape,
 )
+from tommybar.shapes.plates import drilled_depth
 
 Size = float | str | Dim | None
 Sizes = dict[tuple[str, str], Size]
@@ -114,8 +118,18 @@ def turned_sizes(shape: TurnedShape) -> Sizes:
         for feature in getattr(shape, field):
             _fields(feature, made)
     for bore in shape.bores:
+        made[bore.name, "edge_angle"] = 45.0 if bore.edge else None
         if bore.through:
             made[bore.name, "bottom"] = ""
+    for cone in lands:
+        if isinstance(cone, Cone):
+            rise = abs(cone.end_dia - cone.start_dia) / 2
+            made[cone.name, "half angle"] = math.degrees(math.atan2(rise, cone.end - cone.start))
+    made |= {(g.name, "width"): g.end - g.start for g in shape.grooves}
+    made |= {(g.name, "width"): g.end - g.start for g in shape.bore_grooves}
+    made |= {(f.name, "long"): f.end - f.start for f in shape.flats}
+    made |= {(slot.name, "long"): slot.end - slot.start for slot in shape.cross_slots}
+    made |= {(key.name, "long"): key.end - key.start for key in shape.keyways}
     for arc in shape.outside:
         if isinstance(arc, Arc) and arc.form in ("fillet", "tip"):
             made[arc.name, "form"] = ""
@@ -177,6 +191,9 @@ def plate_sizes(shape: PlateShape, body: str = "plate") -> Sizes:
         made[hole.name, "towards"] = hole.towards % 360.0 if hole.tilt else None
         if hole.sink_angle:
             made[hole.name, "sink_depth"] = None
+        if hole.thread and hole.depth is not None:
+            made[hole.name, "tapping_drill"] = thread(hole.thread).tapping_drill
+            made[hole.name, "drilled"] = drilled_depth(hole, shape)
         put(hole.name, hole.face, in_plate(shape, hole))
     for group in groups_of(shape):
         if len(group) > 1:
@@ -197,8 +214,10 @@ def plate_sizes(shape: PlateShape, body: str = "plate") -> Sizes:
         put(slit.name, "top", spot, "x" if slit.side in ("front", "back") else "y")
     if shape.outline is None:
         made["outline", "corner"] = shape.corner
+        made["outline", "corners"] = 4.0 if shape.corner else None
     elif shape.outline.form == "disc":
         made["outline", "disc"] = 2 * shape.outline.bosses[0].radius
+        made["outline", "x"] = made["outline", "y"] = 0.0
     else:
         bosses = shape.outline.form == "bosses"
         ends: list[Boss | Corner] = [*(shape.outline.bosses if bosses else shape.outline.corners)]
@@ -218,7 +237,7 @@ def bent_sizes(shape: SheetShape | RolledRing | SpringShape | WireShape) -> Size
     if isinstance(shape, SpringShape):
         made = {
             ("spring", size): getattr(shape, size)
-            for size in ("wire", "outside", "active", "total", "free", "leg", "kind")
+            for size in ("wire", "outside", "active", "total", "free", "leg", "kind", "ends")
         }
         return made | {("spring", "left"): "left" if shape.left else ""}
     if isinstance(shape, WireShape):

@@ -8,7 +8,13 @@ from tommybar.pack.audit.turned_parts import Built
 from tommybar.pack.plates.holes import groups_of, letter
 from tommybar.shapes.features import PlateShape, RolledRing, SheetShape, SpringShape, WireShape
 
-HANDS = {"LH": "left"}
+ENDS = {
+    "open ends": "open",
+    "closed ends, not ground": "closed",
+    "closed ends, ground square": "ground",
+    "a hook at each end": "hooks",
+    "straight legs": "legs",
+}
 WAYS = {"right": 0.0, "up": 90.0, "left": 180.0, "down": 270.0}
 
 
@@ -57,7 +63,7 @@ def _holes(shape: PlateShape, read: Reading, made: Built) -> None:
                     made[name, axis] = read.take(name, axis)
             if screw:
                 for size in ("tapping_drill", "drilled"):
-                    read.used.add((said, size))
+                    made[name, size] = read.maybe(said, size)
 
 
 def _towards(read: Reading, name: str) -> Figure | None:
@@ -80,7 +86,7 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
         name = slot.name
         made[name, "width"], made[name, "long"] = read.take(name, "width"), read.take(name, "long")
         made[name, "depth"], made[name, "angle"] = depth(name), read.maybe(name, "angle")
-        read.word(name, "ends")
+        read.told(name, "ends")
         place(name, _axes(slot.face))
     for pocket in shape.pockets:
         name = pocket.name
@@ -125,16 +131,17 @@ def _axes(face: str) -> str:
 def _outline(shape: PlateShape, read: Reading, made: Built) -> None:
     outline = shape.outline
     if outline is None:
-        made["outline", "corner"] = read.maybe("outline", "corner")
-        read.word("outline", "corners")
+        corner = read.maybe("outline", "corner")
+        made["outline", "corner"] = corner
+        made["outline", "corners"] = read.take("outline", "corners") if corner else None
         return
     if outline.form == "disc":
         made["outline", "disc"] = read.take("outline", "disc")
         for axis in "xy":
-            read.word("outline", axis)
+            made["outline", axis] = read.take("outline", axis)
         return
-    if outline.form == "bosses":
-        read.word("outline", "flanks")
+    if outline.form == "bosses" and len(outline.bosses) > 1:
+        read.told("outline", "flanks")
     many = outline.bosses if outline.form == "bosses" else outline.corners
     for n in range(1, len(many) + 1):
         name = f"end_{n}" if outline.form == "bosses" else f"corner_{n}"
@@ -149,7 +156,7 @@ def rebuilt_sheet(shape: SheetShape, read: Reading) -> Built:
 
     made = rebuilt_plate(blank_of(shape), read, "blank")
     for bend in shape.bends:
-        way = -1.0 if read.word(bend.name, "way") == "down," else 1.0
+        way = -1.0 if read.told(bend.name, "way") == "down," else 1.0
         made[bend.name, "angle"] = worked_out(lambda a, w=way: w * a, read.take(bend.name, "angle"))
         made[bend.name, "radius"] = read.take(bend.name, "radius")
         made[bend.name, "x"] = read.take(bend.name, "x")
@@ -176,8 +183,8 @@ def rebuilt_spring(shape: SpringShape, read: Reading) -> Built:
     }
     made["spring", "leg"] = read.maybe("spring", "leg")
     made["spring", "kind"] = read.word("spring", "kind").removesuffix(" spring,")
-    made["spring", "left"] = "left" if read.word("spring", "hand").endswith("left-handed") else ""
-    read.word("spring", "ends")
+    made["spring", "left"] = "left" if read.told("spring", "hand").endswith("left-handed") else ""
+    made["spring", "ends"] = ENDS.get(read.told("spring", "ends"), "")
     return made
 
 
@@ -188,7 +195,7 @@ def rebuilt_wire(shape: WireShape, read: Reading) -> Built:
         made[f"leg_{n}", "long"] = read.take(f"leg_{n}", "long")
     for n in range(1, len(shape.bends) + 1):
         name = f"bend_{n}"
-        way = -1.0 if read.word(name, "way") == "to the right," else 1.0
+        way = -1.0 if read.told(name, "way") == "to the right," else 1.0
         made[name, "angle"] = worked_out(lambda a, w=way: w * a, read.take(name, "angle"))
         made[name, "radius"] = read.take(name, "radius")
     return made

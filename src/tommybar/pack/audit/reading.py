@@ -73,6 +73,7 @@ class Reading:
     missing: list[tuple[str, str]] = field(default_factory=list)
     unreadable: list[tuple[str, str, str]] = field(default_factory=list)
     used: set[tuple[str, str]] = field(default_factory=set)
+    doubled: list[tuple[str, str, str]] = field(default_factory=list)
     closed: list[tuple[str, str]] = field(default_factory=list)  # sizes of which one follows from the others
 
     def has(self, feature: str, size: str) -> bool:
@@ -95,6 +96,17 @@ class Reading:
         found = [one for one in self.said if one.feature == feature and one.size == size]
         self.used.add((feature, size))
         return found[0].figure if found else ""
+
+    def told(self, feature: str, size: str) -> str:
+        """A word that the part cannot be made without; noted when it is not printed."""
+        found = self.word(feature, size)
+        if not found and (feature, size) not in self.missing:
+            self.missing.append((feature, size))
+        return found
+
+    def twice(self, feature: str, size: str, other: str) -> None:
+        """Note a figure that is printed of both sides of one place."""
+        self.doubled.append((feature, size, other))
 
     def maybe(self, feature: str, size: str) -> Figure | None:
         """A figure if it is printed."""

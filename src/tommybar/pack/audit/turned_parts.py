@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tommybar.facts.threads import thread
 from tommybar.pack.audit.reading import NOUGHT, Figure, Reading, worked_out
+from tommybar.pack.turned.ends import has_end_view
 from tommybar.shapes.features import Arc, Cone, Cylinder, Eccentric, Land, TurnedShape
 
 Value = Figure | str | None
@@ -33,17 +34,24 @@ def seen_lands(shape: TurnedShape) -> list[SeenLand]:
     """The lands in order from face A, and how each meets its neighbours."""
     lands = sorted(shape.outside, key=lambda one: one.start)
 
-    def meets(dia: float, beside: float | None) -> str:
+    def meets(one: Land, dia: float, other: Land | None, beside: float | None) -> str:
         if dia < FLUSH:
             return "axis"
-        return "flush" if beside is not None and abs(dia - beside) < FLUSH else "step"
+        plain = not any(
+            isinstance(two, Eccentric) or (isinstance(two, Cylinder) and two.thread) for two in (one, other)
+        )
+        return "flush" if beside is not None and plain and abs(dia - beside) < FLUSH else "step"
 
     return [
         SeenLand(
             type(one),
             one.name,
-            meets(one.start_dia, lands[n - 1].end_dia if n else None),
-            meets(one.end_dia, lands[n + 1].start_dia if n + 1 < len(lands) else None),
+            meets(one, one.start_dia, *((lands[n - 1], lands[n - 1].end_dia) if n else (None, None))),
+            meets(
+                one,
+                one.end_dia,
+                *((lands[n + 1], lands[n + 1].start_dia) if n + 1 < len(lands) else (None, None)),
+            ),
             one.end_dia > one.start_dia,
         )
         for n, one in enumerate(lands)
@@ -76,6 +84,9 @@ def _lands(shape: TurnedShape, read: Reading, made: Built) -> None:
         if one.kind in (Cylinder, Eccentric):
             found["start"] = found["end"] = _cylinder(one, read, made)
         ends.append(found)
+    for n, one in enumerate(seen[1:], 1):
+        if one.starts == "flush" and ends[n]["start"] and ends[n - 1]["end"] and _curved(one, seen[n - 1]):
+            read.twice(one.name, "start_dia", seen[n - 1].name)
     for n, one in enumerate(seen):  # what neighbours say
         if one.starts == "flush" and ends[n]["start"] is None:
             ends[n]["start"] = ends[n - 1]["end"]
@@ -93,7 +104,7 @@ def _lands(shape: TurnedShape, read: Reading, made: Built) -> None:
             place = _before_the_end(seen[-1], read, ends[-1]["start"], ends[-1]["end"])
         start, end = ends[n]["start"], ends[n]["end"]
         if one.kind is Cone:
-            place, start, end = _cone(one, read, z, place, start, end, one.name in worked)
+            place, start, end = _cone(one, read, z, place, start, end, one.name in worked, made)
             made[one.name, "taper"] = read.word(one.name, "taper")
         if place is None:
             place = read.take(one.name, "end")
@@ -111,6 +122,11 @@ def _lands(shape: TurnedShape, read: Reading, made: Built) -> None:
             made[one.name, "radius"] = read.take(one.name, "radius")
             made[one.name, "form"] = read.word(one.name, "form")
         z = place
+
+
+def _curved(*both: SeenLand) -> bool:
+    """Whether one of two lands has its diameters said at its ends."""
+    return any(one.kind in (Cone, Arc) for one in both)
 
 
 def _half_angle(name: str, read: Reading) -> Figure | None:
@@ -140,10 +156,12 @@ def _cone(
     start: Figure | None,
     end: Figure | None,
     worked: bool,
+    made: Built,
 ) -> tuple[Figure | None, Figure | None, Figure | None]:
     half = _half_angle(one.name, read)
     if half is None:
         return place, start, end
+    made[one.name, "half angle"] = half
     way = 1.0 if one.grows else -1.0
     if None not in (place, start, end) and not worked and not read.bracketed(one.name):
         read.close(one.name, "both diameters, length and angle")
@@ -204,7 +222,7 @@ def _span(name: str, read: Reading, made: Built, width: str, at_a: bool, at_b: b
         start = end - wide
     elif end is None and start is not None and wide is not None:
         end = start + wide
-    made[name, "start"], made[name, "end"] = start, end
+    made[name, "start"], made[name, "end"], made[name, width] = start, end, wide
 
 
 def _grooves(shape: TurnedShape, read: Reading, made: Built) -> None:
@@ -228,10 +246,11 @@ def _inside(shape: TurnedShape, read: Reading, made: Built) -> None:
         made[name, "left"] = "left" if read.word(name, "left") else ""
         made[name, "full"] = read.maybe(name, "full")
         made[name, "depth"] = read.take("part", "length") if bore.through else read.take(name, "depth")
-        floor = FLOORS.get(read.word(name, "bottom"), "flat")
-        made[name, "bottom"] = "" if bore.through else floor
+        opens = any(other.dia.value < bore.dia.value for other in shape.bores)  # its floor is seen to be flat
+        floor = read.word(name, "bottom") if bore.through or opens else read.told(name, "bottom")
+        made[name, "bottom"] = "" if bore.through else FLOORS.get(floor, "flat")
         made[name, "corner"], made[name, "edge"] = read.maybe(name, "corner"), read.maybe(name, "edge")
-        read.used.add((name, "edge_angle"))
+        made[name, "edge_angle"] = read.maybe(name, "edge_angle")
     for recess in shape.recesses:
         name = recess.name
         for size in ("outside", "depth"):
@@ -256,15 +275,16 @@ def _inside(shape: TurnedShape, read: Reading, made: Built) -> None:
         made[centre.name, "pilot"] = read.take(centre.name, "pilot")
         kept = read.word(centre.name, "keep")
         made[centre.name, "keep"] = KEPT.get(kept, kept)
+    clock = read.take if has_end_view(shape) else read.maybe
     for slot in shape.head_slots:
         made[slot.name, "width"] = read.take(slot.name, "width")
         made[slot.name, "depth"] = read.take(slot.name, "depth")
-        made[slot.name, "angle"] = read.maybe(slot.name, "angle")
+        made[slot.name, "angle"] = clock(slot.name, "angle")
     for slit in shape.slits:
         made[slit.name, "width"] = read.take(slit.name, "width")
         made[slit.name, "depth"] = read.maybe(slit.name, "depth")
-        made[slit.name, "angle"] = read.maybe(slit.name, "angle")
-        made[slit.name, "walls"] = _walls(read.word(slit.name, "walls"))
+        made[slit.name, "angle"] = clock(slit.name, "angle")
+        made[slit.name, "walls"] = _walls(read.told(slit.name, "walls"))
 
 
 def _walls(words: str) -> Figure:
@@ -273,6 +293,7 @@ def _walls(words: str) -> Figure:
 
 def _across(shape: TurnedShape, read: Reading, made: Built) -> None:
     long = shape.length.value
+    clock = read.take if has_end_view(shape) else read.maybe  # the plane of the paper needs no figure
     for hole in shape.cross_holes:
         name = hole.name
         screw = read.word(name, "thread")
@@ -280,21 +301,27 @@ def _across(shape: TurnedShape, read: Reading, made: Built) -> None:
         made[name, "dia"] = Figure(thread(screw).major) if screw else read.take(name, "dia")
         made[name, "z"] = read.take(name, "z")
         made[name, "depth"] = read.maybe(name, "depth")
-        made[name, "walls"] = _walls(read.word(name, "walls"))
-        for size in ("sink_dia", "sink_depth", "offset", "angle"):
+        made[name, "walls"] = _walls(
+            read.word(name, "walls") if made[name, "depth"] else read.told(name, "walls")
+        )
+        for size in ("sink_dia", "sink_depth", "offset"):
             made[name, size] = read.maybe(name, size)
+        made[name, "angle"] = clock(name, "angle")
     for slot in shape.cross_slots:
         _span(slot.name, read, made, "long", slot.start < FLUSH, slot.end > long - FLUSH)
         made[slot.name, "width"] = read.take(slot.name, "width")
-        made[slot.name, "walls"] = _walls(read.word(slot.name, "walls"))
-        made[slot.name, "angle"] = read.maybe(slot.name, "angle")
+        made[slot.name, "walls"] = _walls(read.told(slot.name, "walls"))
+        made[slot.name, "angle"] = clock(slot.name, "angle")
     for key in shape.keyways:
-        _span(key.name, read, made, "long", key.start < FLUSH, key.end > long - FLUSH)
+        made[key.name, "form"] = read.word(key.name, "form")
+        if made[key.name, "form"] == "woodruff":
+            made[key.name, "start"] = made[key.name, "end"] = read.take(key.name, "start")
+        else:
+            _span(key.name, read, made, "long", key.start < FLUSH, key.end > long - FLUSH)
         made[key.name, "width"] = read.take(key.name, "width")
         made[key.name, "depth"] = read.take(key.name, "depth")
-        made[key.name, "form"] = read.word(key.name, "form")
         made[key.name, "cutter"] = read.maybe(key.name, "cutter")
-        made[key.name, "angle"] = read.maybe(key.name, "angle")
+        made[key.name, "angle"] = clock(key.name, "angle")
     for way in shape.bore_keyways:
         for size in ("width", "depth", "angle"):
             made[way.name, size] = read.take(way.name, size)
@@ -328,8 +355,3 @@ def _along_circles(shape: TurnedShape, read: Reading, made: Built) -> None:
             made[name, size] = read.maybe(name, size)
         if holes.blind:
             made[name, "deep"] = read.take(name, "depth")
-
-
-def lands_of(shape: TurnedShape) -> tuple[Land, ...]:
-    """Lands in order from face A."""
-    return tuple(sorted(shape.outside, key=lambda one: one.start))

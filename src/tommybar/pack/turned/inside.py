@@ -77,7 +77,7 @@ def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
         say.word("form", "bottom", floor.split(",")[0])
         say.row(floor, True)
     if one.edge and (one.edge, 45.0) != commonest_edge(shape):
-        say.row(f"{say.length('chamfer', 'edge', one.edge)} × 45°", True)
+        say.row(f"{say.length('chamfer', 'edge', one.edge)} × {say.angle('edge_angle', 45.0)}", True)
     radius = (drawn_bore(one) if one.thread else one.dia.value) / 2
     fallback = 0.0 if side == "A" else shape.length.value
     z = _wall_end(shape, radius, side, fallback)

@@ -98,7 +98,7 @@ def _said_by(beside: Land | None, dia: float, at_end: bool) -> bool:
         return True
     if isinstance(beside, Cylinder) and not beside.thread:
         return abs(beside.dia.value - dia) < 1e-6
-    return isinstance(beside, Cone) and at_end and abs(beside.end_dia - dia) < 1e-6
+    return isinstance(beside, Cone | Arc) and at_end and abs(beside.end_dia - dia) < 1e-6
 
 
 def _end_callout(
@@ -307,9 +307,8 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
     for hole in shape.cross_holes:
         say = Saying(hole.name, reader)
         if hole.thread:
-            words = say.word("thread", "thread", hole.thread, hole.dia.value)
+            say.row(say.word("thread", "thread", hole.thread, hole.dia.value))
         else:
-            words = ""
             say.sized("dia", hole.dia)
         if hole.depth is not None:
             where = f"{say.length('depth', 'depth', hole.depth, 'surface')} deep"
@@ -319,8 +318,6 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
             where = say.word(
                 "form", "walls", "into the bore" if hole.into or shape.bores else "to the axis", 1
             )
-        if words:
-            say.row(words)
         say.row(where, True)
         if hole.sink_dia:
             sink = f"sunk {say.dia('sink_dia', hole.sink_dia)} × "

@@ -77,8 +77,11 @@ def keyway_section(
     say = Saying(key.name, reader)
     say.word("form", "form", key.form)
     say.sized("width", key.width, f"{FORMS[key.form]} ", "wide", "width")
-    say.row(f"{say.length('depth', 'depth', key.depth, 'surface')} deep, "
-            f"{say.length('length', 'long', key.end - key.start)} long", True)  # fmt: skip
+    deep = f"{say.length('depth', 'depth', key.depth, 'surface')} deep"
+    if key.form == "woodruff":  # its length follows from the cutter
+        say.row(deep, True)
+    else:
+        say.row(f"{deep}, {say.length('length', 'long', key.end - key.start)} long", True)
     if key.cutter:
         say.row(f"cutter {say.dia('cutter', key.cutter)}", True)
     if angles:
