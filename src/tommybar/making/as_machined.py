@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from tommybar.design.model import Part
 from tommybar.facts.threads import die_blank_diameter, thread
-from tommybar.making.blind_bores import as_bored
+from tommybar.making.blind_bores import as_bored, tapped_depth
 from tommybar.making.reaming import drilled_size, predrill_for
 from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, Eccentric, Land, TurnedShape
 from tommybar.shapes.metal import land_figures
@@ -63,6 +63,8 @@ def as_drilled(part: Part, shop: Shop) -> Part:
     bores: list[Bore] = []
     tapers = list(part.shape.bore_tapers)
     for bore in part.shape.bores:
+        if bore.thread and not bore.through:  # the tapping drill goes deeper than the thread
+            bore = replace(bore, depth=tapped_depth(bore), bottom="drill", full=0.0)
         plain = not (bore.thread or bore.after or bore.dia.toleranced)
         made, lead = as_bored(_bore(bore, shop) if plain else bore, shop, part.shape.length.value)
         bores += made

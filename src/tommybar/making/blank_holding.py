@@ -17,7 +17,7 @@ from tommybar.making.grips import (
     standing_out,
     too_slender,
 )
-from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.jobs import Job, largest_outside, span_in_card
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
@@ -44,6 +44,8 @@ def _cut_fronts(shape: TurnedShape, jobs: tuple[Job, ...], free: Face) -> list[f
         for j in jobs
         if j.kind == "edge" and j.side == free
     ]
+    if length > rule("grip", "overhang_most") * largest_outside(shape) and any(j.as_supplied for j in jobs):
+        ends.append(-2.0)  # a long bar that keeps its surface: held just behind the face that is cut
     return sorted(
         {round(end - rule("grip", "clear"), 3) for end in ends if end > -length + 1e-6}, reverse=True
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.facts.drills import point_length
+from tommybar.facts.threads import tap_depths, thread
 from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, hole_plan, openings
 from tommybar.shapes.features import Bore, BoreTaper, Dim
@@ -126,6 +127,16 @@ def _flat(bore: Bore, plan: HolePlan | None, shop: Shop) -> BlindPlan | None:
             "Draw the floor as the drill leaves it, add a slot drill of that size, or a bar that enters and reaches.",
         ),
     )
+
+
+def tapped_depth(bore: Bore) -> float:
+    """How deep the tapping drill of a blind hole goes with its full diameter, from the face [mm].
+
+    As drawn when the drawing says the length of full thread beside the depth,
+    if the tap's lead has room there; else the depth is that of full thread.
+    """
+    deep = tap_depths(thread(bore.thread), bore.full or bore.depth).full_diameter_depth
+    return max(bore.depth, deep)
 
 
 def as_bored(bore: Bore, shop: Shop, length: float) -> tuple[tuple[Bore, ...], tuple[BoreTaper, ...]]:

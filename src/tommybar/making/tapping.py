@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from tommybar.facts.threads import tap_depths, thread
+from tommybar.facts.threads import thread
 from tommybar.making.axial_drills import drill_through_sizes
 from tommybar.making.bench import Bench
+from tommybar.making.blind_bores import tapped_depth
 from tommybar.making.cards import Step
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
@@ -19,7 +20,7 @@ def tapping_hole(bench: Bench, bore: Bore, depth: float) -> None:
         return
     if bore.through and bench.option.ending:
         depth += STUB_TAP * thread(bore.thread).pitch  # the tap's lead runs into the stub
-    full = depth if bore.through else tap_depths(thread(bore.thread), bore.depth, drill).full_diameter_depth
+    full = depth if bore.through else tapped_depth(bore)
     pilots = [d for d in bench.shop.drills if d < drill - 1.0]  # one just below it would only be dragged in
     pilot = min(pilots, key=lambda d: abs(d - drill / 2), default=drill)
     drills = (drill,) if drill <= 6 or pilot == drill else (pilot, drill)
@@ -65,7 +66,7 @@ def tap(bench: Bench, bore: Bore) -> None:
 
 def _tap_words(bench: Bench, bore: Bore) -> str:
     if not bore.through:
-        return f"{Mm(bore.depth):.1f} deep"
+        return f"{Mm(bore.full or bore.depth):.1f} deep of full thread"
     if bench.option.ending:  # the hole ends in the stub: say where to stop
         return f"{Mm(bench.length + rule('blank', 'saw_rest')):.1f} of full thread"
     return "through"
