@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from tommybar.checks import (
+    belts,
     blind_depths,
     engagement,
     fit_sense,
     holes_across,
     plate_holes,
+    pressures,
     rotor,
     rubbing,
     screw_heads,
     securing,
     slopes,
+    sounds,
+    springs,
     threads_in_walls,
+    tops,
     walls,
 )
 
@@ -31,4 +36,9 @@ CHECKS = (
     engagement.look,
     rubbing.look,
     fit_sense.look,
+    springs.look,
+    belts.look,
+    tops.look,
+    pressures.look,
+    sounds.look,
 )
