@@ -10,7 +10,7 @@ from tommybar.pack.boxes import Box, box_of
 from tommybar.pack.marks import plain_marks
 from tommybar.pack.projected.directions import body, coil_sharp, lies, looked_at, mesh_in
 from tommybar.pack.projected.hidden import seen
-from tommybar.pack.projected.lines import view_marks
+from tommybar.pack.projected.lines import scaled, view_marks
 from tommybar.pack.sheet import Line, Mark
 from tommybar.pack.turned.layout import block
 from tommybar.shapes.bought import BoughtShape
@@ -23,7 +23,7 @@ SPECK = 0.7  # a stretch shorter than this is left out of an isometric [mm on pa
 def isometric_marks(shape: Shape | BoughtShape, across: float) -> list[Mark]:
     """An isometric whose longer side is ``across`` on paper, upright, at (0, 0) [mm]."""
     at = looked_at("isometric", lies(shape))
-    mesh = mesh_in(body(shape, 72), at)
+    mesh = mesh_in(body(shape), at)
     low, high = mesh.points.min(axis=0), mesh.points.max(axis=0)
     scale = across / max(float(high[0] - low[0]), float(high[1] - low[1]), 1e-6)
     marks = view_marks(seen(mesh, 0.6 / scale, coil_sharp(shape)), scale, (), False, "rule")
@@ -36,13 +36,13 @@ def _length(one: Line) -> float:
 
 def with_isometric(shape: Shape | BoughtShape, marks: list[Mark], area: Box) -> list[Mark]:
     """The marks of a sheet and, where there is room for it, an isometric of its part beside them."""
-    largest = block(isometric_marks(shape, SIZES[0]))
-    wide, high = largest.size
+    drawn = isometric_marks(shape, SIZES[0])
+    wide, high = block(drawn).size
     for across in SIZES:
         share = across / SIZES[0]
         spot = free_place((wide * share, high * share), marks, area, 5.0)
         if spot is not None:
-            one = block(isometric_marks(shape, across))
+            one = block(scaled(drawn, share))
             return [*marks, *one.at(spot[0], spot[1])]
     return marks
 

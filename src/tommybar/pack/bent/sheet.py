@@ -18,7 +18,7 @@ from tommybar.pack.imprint import Imprint
 from tommybar.pack.isometric import with_isometric
 from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
 from tommybar.pack.plates.cluster import without_rooms
-from tommybar.pack.plates.sheet import TYPE, WIDTHS, table_block
+from tommybar.pack.plates.sheet import WIDTHS, tables_of
 from tommybar.pack.plates.told import Row
 from tommybar.pack.turned.layout import block, packed
 from tommybar.pack.turned.sheet import Drawing, notes_block
@@ -44,7 +44,7 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
     rows = _rows(shape, imprint.reader)
     notes = (*_notes(shape, imprint.reader), *part_notes(part, design, imprint.reader))
     wide = area[2] - area[0]
-    tables = [table_block(rows, min(width, wide), size) for size in TYPE for width in WIDTHS]
+    tables = tables_of(rows, wide)
     words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
     for scale in SCALES:
         views = _views(shape, rows, scale, imprint.reader)

@@ -9,6 +9,7 @@ from tommybar.pack.boxes import Box
 from tommybar.pack.grid import Column, grid
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.isometric import with_isometric
+from tommybar.pack.lettering import width_of
 from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
 from tommybar.pack.plates.cluster import cluster, few_places, without_rooms
 from tommybar.pack.plates.cuts import cut_rows, outline_rows
@@ -24,6 +25,7 @@ from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateShape
 
 WIDTHS = (95.0, 120.0, 150.0, 80.0, 190.0, 255.0)  # to which table and notes are set, in this order [mm]
+WORDS = 36.0  # the least width of the column of words [mm]
 TYPE = (3.9, 3.4)  # size of the table's words, the smaller one where the larger has no room [mm]
 
 
@@ -42,7 +44,7 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
     notes = plate_notes(part, design, imprint, shown)
     said = tuple(one for row in shown for one in row.printed)
     wide = area[2] - area[0]
-    tables = [table_block(shown, min(width, wide), size) for size in TYPE for width in WIDTHS]
+    tables = tables_of(shown, wide)
     words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
     for scale in SCALES:
         if max(shape.length.value, shape.width.value) * scale > max(area[2] - area[0], area[3] - area[1]):
@@ -106,6 +108,19 @@ def _measured_from(shape: PlateShape, rows: list[Row]) -> list[str]:
     return [f"Places are measured from {mark}: {told}"]
 
 
+def tables_of(rows: list[Row], widest: float) -> list[Block]:
+    """The table in every form in which its words have room, the one liked best first."""
+    forms = [(min(width, widest), size) for size in TYPE for width in WIDTHS]
+    return [table_block(rows, width, size) for width, size in forms if width >= _narrowest(rows, size)]
+
+
+def _narrowest(rows: list[Row], size: float) -> float:
+    """What letters and places take, and a column for the words beside them [mm]."""
+    words = [[row.tag for row in rows], *([row.places[n] for row in rows] for n in range(3))]
+    fixed = sum(max(width_of(one, size, True) for one in column) + 4.0 for column in words if any(column))
+    return fixed + WORDS
+
+
 def table_block(rows: list[Row], width: float, size: float = TYPE[0]) -> Block:
     """The table of features with the position frames below it."""
     marks: list[Mark] = []
@@ -124,4 +139,4 @@ def table_block(rows: list[Row], width: float, size: float = TYPE[0]) -> Block:
     return block(marks)
 
 
-__all__ = ["plate_drawing", "plate_notes", "plate_rows", "table_block"]
+__all__ = ["plate_drawing", "plate_notes", "plate_rows", "tables_of"]

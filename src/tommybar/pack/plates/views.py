@@ -34,7 +34,6 @@ class Plane:
     at: float
 
 
-@lru_cache(maxsize=16)
 def plate_body(shape: PlateShape) -> Any:
     """The plate as a body, x along the length, y across, z up from the underside."""
     return body(shape)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import Any, Literal
 
 from tommybar.pack.projected.edges import SHARP
@@ -48,6 +49,7 @@ def body_in(body: Any, at: Frame) -> Any:
     return body.transform(np.array(at, dtype=np.float64).reshape(3, 4))
 
 
+@lru_cache(maxsize=32)
 def body(shape: Shape | BoughtShape, facets: int = 96) -> Any:
     """A shape as a body of the mesh kernel, its circles in chords with their ends on the circle."""
     return body_of(construction(shape), facets, False)
