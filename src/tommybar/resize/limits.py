@@ -102,12 +102,14 @@ def skin_on(bar: Bar, shape: TurnedShape) -> float:
     """Metal that the bar must have over the part's largest diameter [mm].
 
     None when the bar is just that size and every land of it is knurled or may
-    keep the bar's own surface.
+    keep the bar's own surface; a screw beside such a land is turned down for
+    its die from the same bar.
     """
     dia = largest_outside(shape)
     full = [one for one in shape.outside if isinstance(one, Cylinder) and abs(one.dia.value - dia) < 1e-6]
     exact = abs(bar.size - dia) < 1e-6 and bar.skin in ("drawn", "ground")
-    if exact and all(not one.thread and (one.knurl or keeps_surface(bar, one)) for one in full):
+    plain = [one for one in full if not one.thread]
+    if exact and plain and all(one.knurl or keeps_surface(bar, one) for one in plain):
         return 0.0
     return skin_allowance(bar.skin)
 
