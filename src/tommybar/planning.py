@@ -325,8 +325,10 @@ def _settled(
     if scale is not None or pins or not first.too_large:
         return first, (), 1
     probe = _limit_of(first.too_large[0], PROBE * first.resized.scale + STEP)
-    rest = {(f.number, f.part, f.feature) for f in tried((probe,)).too_large}
-    if rest & {(f.number, f.part, f.feature) for f in first.too_large}:
+    probed = tried((probe,))
+    is_smaller = probed.resized.scale <= probe.scale + 1e-9  # else no sizes suit it, which proves nothing
+    rest = {(f.number, f.part, f.feature) for f in probed.too_large}
+    if is_smaller and rest & {(f.number, f.part, f.feature) for f in first.too_large}:
         return first, (), 2  # no smaller part cures it: tell what stands at the first proposal
     limits: tuple[Bind, ...] = (_limit_of(first.too_large[0], first.resized.scale),)
     for rounds in range(3, ROUNDS + 1):

@@ -192,3 +192,18 @@ def test_the_package_gives_the_function_whatever_was_imported_before():
     assert tommybar.Plan is tommybar.planning.Plan
     assert tommybar.load_design is load_design
     assert tommybar.load_shop is load_shop
+
+
+def test_a_much_smaller_scale_that_no_sizes_suit_does_not_hide_a_slightly_smaller_one(design, tmp_path):
+    """Jaws to 75 mm and bars that want 1.5 mm of skin: 0.82 gives a bar of 76 that nothing holds, 0.81 one that goes."""
+    place = tmp_path / "shed.yaml"
+    place.write_text(
+        "tommybar: 1\nshop: Back shed\nunits: mm\nreamers: [6, 8, 10, 12]\n"
+        "lathe: {centre_height: 60, swing_over_bed: 120, swing_over_cross_slide: 84,"
+        " between_centres: 220, spindle_bore: 12}\n"
+    )
+
+    found = plan(design, load_shop(place))
+
+    assert found.scale < 0.82
+    assert 302 not in numbers(found, "stop")
