@@ -116,3 +116,20 @@ def test_a_screw_into_a_turned_part_is_said_to_be_unchecked() -> None:
     relation = (ScrewRelation(("pillar.foot",), "wheel.pin", "M5"),)
 
     assert [one.number for one in found_in(part("wheel", disc()), screws=relation)] == [690]
+
+
+def test_a_press_joint_by_its_interference_is_worked_out_like_a_fit() -> None:
+    """20 to 30 um on 12 in a ring of 30: force and stress stand as figures; 0.1 mm stresses mild steel too much."""
+    from tommybar.design.joints import PressRelation
+    from tommybar.shapes.features import Cylinder, Dim, TurnedShape
+
+    pin = part("pin", TurnedShape(Dim(20.0), (Cylinder("body", Dim(12.0), 0.0, 20.0),)))
+    ring = part("ring", disc(30.0, 10.0, 12.0))
+    got = figures_of(ring, pin, presses=(PressRelation("ring.bore", "pin.body", 0.02, 0.03, 8.0),))
+    assert "8 mm long" in got["force to press in, at most", "pin"].how
+    # same metal, solid pin: p = E i (D^2 - d^2) / (2 d D^2); hub hoop p (D^2 + d^2) / (D^2 - d^2)
+    pressure = 206000 * 0.03 * (30**2 - 12**2) / (2 * 12 * 30**2)
+    hoop = pressure * (30**2 + 12**2) / (30**2 - 12**2)
+    mises = (hoop**2 + hoop * pressure + pressure**2) ** 0.5
+    assert abs(got["stress in the hub", "ring"].value / mises - 1) < 0.03
+    assert finds(649, ring, pin, presses=(PressRelation("ring.bore", "pin.body", 0.09, 0.1, 8.0),))

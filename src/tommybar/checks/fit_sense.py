@@ -33,6 +33,11 @@ def look(design: SizedDesign, shop: Shop) -> Checked:
             found += _press(design, fit, -most, -least, figures, hole)
         elif runs and least <= 0:
             found.append(_will_not_turn(fit, least))
+    for press in design.presses:
+        hole = dim_of(design, press.hole)
+        if hole is not None:
+            joint = FitRelation(press.hole, press.shaft, "the interference", "press", None, press.length)
+            found += _press(design, joint, press.least, press.most, figures, hole)
     return Checked(tuple(dict.fromkeys(found)), tuple(dict.fromkeys(figures)))
 
 
@@ -115,6 +120,7 @@ def _press(
     inner = design.part(fit.shaft.split(".")[0])
     hub = design.part(fit.hole.split(".")[0])
     outside, long = _hub(hub, fit.hole.split(".", 1)[1])
+    long = fit.engaged or long
     if most <= 0 or outside <= hole.value or long <= 0 or most > 0.01 * hole.value:
         return found
     bore = _bore_under(inner)
