@@ -5,12 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tommybar.design.model import Part, SizedDesign
+from tommybar.making.handwork.bench_work import bench_card
+from tommybar.making.handwork.rings import ring_part
+from tommybar.making.handwork.springs import spring_part
+from tommybar.making.handwork.strips import sheet_part
+from tommybar.making.handwork.wires import wire_part
 from tommybar.making.joints import Joint
 from tommybar.making.loop_lengths import LoopLength, with_measures
 from tommybar.making.not_routed import not_routed
 from tommybar.making.plates import plate_part
 from tommybar.making.turned import Making, turned_part
-from tommybar.shapes.features import PlateShape, TurnedShape
+from tommybar.shapes.features import PlateShape, RolledRing, SheetShape, SpringShape, TurnedShape, WireShape
 from tommybar.shop.model import Shop
 
 
@@ -55,13 +60,36 @@ def route_part(
         )
     elif isinstance(part.shape, PlateShape):
         making = plate_part(part, shop, mates, stock=stock)
+    elif isinstance(part.shape, SheetShape):
+        making = sheet_part(part, shop, mates)
+    elif isinstance(part.shape, RolledRing):
+        making = ring_part(part, shop, mates)
+    elif isinstance(part.shape, SpringShape):
+        making = spring_part(part, shop, mates)
+    elif isinstance(part.shape, WireShape):
+        making = wire_part(part, shop, mates)
     else:
         making = Making(None, (), ())
+    making = _with_bench_work(making, part, shop, mates)
     return replace(
         making,
         cards=with_measures(making.cards, part, lengths, shop),
         findings=making.findings + not_routed(part),
     )
+
+
+def _with_bench_work(making: Making, part: Part, shop: Shop, mates: dict[str, tuple[str, ...]]) -> Making:
+    """The making with the work of the hand that the design writes, as its last card."""
+    card, found = bench_card(part, shop, mates, len(making.cards))
+    if card is None:
+        return making
+    of = card.number
+    before = [
+        replace(one, of=of, after=f"to card {of}" if one.number == of - 1 else one.after)
+        for one in making.cards
+    ]
+    last = replace(card, of=of, after="deburr, measure, bag and label it")
+    return replace(making, cards=(*before, last), findings=(*making.findings, *found))
 
 
 def making_order(design: SizedDesign) -> tuple[str, ...]:
