@@ -23,6 +23,14 @@ def _aimed(dim: Dim) -> Dim:
     return replace(dim, value=dim.target)
 
 
+def knurl_blank(feature: Cylinder) -> float:
+    """Diameter before knurling: the largest that takes a whole number of teeth [mm]."""
+    if feature.knurl is None:
+        return feature.dia.target
+    teeth = math.floor(math.pi * feature.dia.value / feature.knurl.pitch + 1e-9)
+    return round(teeth * feature.knurl.pitch / math.pi, 3)
+
+
 def _outside(feature: Land) -> Land:
     if isinstance(
         feature, Eccentric
@@ -37,8 +45,7 @@ def _outside(feature: Land) -> Land:
         blank = die_blank_diameter(thread(feature.thread))
         return replace(feature, dia=replace(feature.dia, value=blank, smallest=None, largest=None), thread="")
     if feature.knurl is not None:
-        teeth = math.floor(math.pi * feature.dia.value / feature.knurl.pitch + 1e-9)
-        turned = round(teeth * feature.knurl.pitch / math.pi, 3)
+        turned = knurl_blank(feature)
         return replace(feature, dia=replace(feature.dia, value=turned, smallest=None, largest=None))
     return replace(feature, dia=_aimed(feature.dia))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tommybar.making.as_machined import knurl_blank
 from tommybar.making.cards import Rejected
 from tommybar.making.fixtures import arbors, screwed_stubs, split_sleeve
 from tommybar.making.grips import (
@@ -22,6 +23,9 @@ from tommybar.making.grips import (
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
+
+STRIPS_COST = 30.0  # of the search, for a knurl held through copper strips
+STRIPS_RUNOUT = 0.05  # what strips over a knurl add, TIR; common practice, no source [mm]
 
 
 def surface_options(
@@ -69,7 +73,8 @@ def _on_cylinder(
     if depth <= 0 or (jaws.device == "collets" and not _collet_holds(jaws, dia)):
         rejected.append(Rejected(words, f"{dia:.2f} mm is outside {ranges_in_words(jaws)}"))
         return []
-    if feature.thread or feature.knurl:
+    strips = feature.knurl is not None and jaws.device == "three-jaw"
+    if feature.thread or (feature.knurl and not strips):
         rejected.append(
             Rejected(words, "bare jaws would spoil the " + ("thread" if feature.thread else "knurl"))
         )
@@ -101,6 +106,8 @@ def _on_cylinder(
         return []
     hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
     cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0) + overhang_cost(slenderness(out))
+    if strips:
+        cost += STRIPS_COST
     if jaws.device == "collets":
         low, high = closest_collet(jaws, dia)
         cost += 6.0 * (high - dia) / max(high - low, 0.01) + (
@@ -109,14 +116,14 @@ def _on_cylinder(
     return [
         Option(
             jaws,
-            device_words(jaws, dia),
+            device_words(jaws, dia) + (", copper strips" if strips else ""),
             feature.name,
-            dia,
+            knurl_blank(feature) if strips else dia,
             grip,
             free,
             front,
             "",
-            jaws.runout,
+            jaws.runout + (STRIPS_RUNOUT if strips else 0.0),
             cost,
             protects="thin copper or aluminium strips under the jaws" if hard else "",
         )

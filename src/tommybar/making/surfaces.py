@@ -16,6 +16,7 @@ from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.plunging import plunge_contour
 from tommybar.making.practice import rule
+from tommybar.making.screw_cutting import cut_screw
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
 DIE_LEAD = 2.0  # threads that a die turned over still leaves unfinished; common practice, no source
@@ -269,15 +270,17 @@ def screw(bench: Bench, job: Job) -> None:
     drawn = next(f for f in bench.drawn.outside if f.name == job.feature)
     assert isinstance(drawn, Cylinder)
     named_thread = thread(drawn.thread)
-    if drawn.thread not in bench.shop.dies:
-        bench.find(
-            416,
-            "stop",
-            f"No {drawn.thread} die in the drawer for {job.feature}.",
-            feature=job.feature,
-            bound="dies owned: " + (", ".join(bench.shop.dies) or "none"),
-            remedy="Buy or borrow the die, or let the size follow a thread that is owned.",
-        )
+    if drawn.thread not in bench.shop.dies or drawn.left:
+        if not cut_screw(bench, drawn):
+            bench.find(
+                416,
+                "stop",
+                f"No {'left-hand ' if drawn.left else ''}{drawn.thread} die in the drawer for {job.feature}.",
+                feature=job.feature,
+                bound="dies owned (right hand): " + (", ".join(bench.shop.dies) or "none"),
+                remedy="Buy or borrow the die, or let the size follow a thread that is owned; or cut it with a single point, "
+                "where lead screw, change gears and threading tool stand in the shop file.",
+            )
         return
     near, far = span_in_card(drawn.start, drawn.end, bench.length, bench.option.free)
     bench.add(
