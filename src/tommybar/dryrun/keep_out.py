@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from shapely import Polygon, box
 
+from tommybar.facts.threads import die_blank_diameter, thread
 from tommybar.making.cards import Hold
 from tommybar.shop.model import Jaws, Shop
 
@@ -35,7 +36,7 @@ class Fixture:
 def fixture(hold: Hold, top: float, shop: Shop) -> Fixture:
     """Keep-out shapes of a holding whose work stands out to ``top`` [mm]."""
     front = top - hold.sticks_out
-    radius = hold.dia / 2
+    radius = _gripped(hold)
     if "arbor" in hold.device:
         return _arbor(radius, front, top, hold.length)
     if hold.seat > 0:
@@ -49,6 +50,14 @@ def fixture(hold: Hold, top: float, shop: Shop) -> Fixture:
         nut = box(front - NUT_LONG, radius, front, max(jaws.body / 2, radius + JAW_OVER))
         return Fixture((("collet nut", nut),), front, grip, radius)
     return Fixture(_chuck(jaws, radius, front, hold.length), front, grip, radius)
+
+
+def _gripped(hold: Hold) -> float:
+    """Radius of what is gripped; a screw in a tapped sleeve stands at the blank that its die was run on [mm]."""
+    _, tapped, designation = hold.device.partition(" tapped ")
+    if tapped:
+        return die_blank_diameter(thread(designation)) / 2
+    return hold.dia / 2
 
 
 def _chuck(jaws: Jaws, radius: float, front: float, length: float) -> tuple[tuple[str, Polygon], ...]:

@@ -85,7 +85,7 @@ def hole_cuts(hole: PlateHole, shape: PlateShape) -> list[Node]:
     """A hole with its drill tip, its counterbore or its countersink."""
     dia, at = drawn_hole(hole.dia, hole.thread), hole_frame(hole, shape)
     slope = math.tan(math.radians(hole.tilt))
-    over = BEYOND + dia / 2 * slope
+    over = BEYOND + max(dia, hole.sink_dia) / 2 * slope
     if hole.depth is None:
         deep = (face_size(shape, hole.face).depth + BEYOND) / cosine(hole.tilt) + dia / 2 * slope
         found: list[Node] = [rod(dia, -deep, over, at)]
