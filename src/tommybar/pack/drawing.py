@@ -7,7 +7,8 @@ from dataclasses import replace
 from tommybar.design.model import Part, SizedDesign
 from tommybar.pack.bent.sheet import bent_drawing
 from tommybar.pack.imprint import Imprint, PaperName
-from tommybar.pack.paper import SIZES, Particulars, drawing_frame
+from tommybar.pack.isometric import with_isometric
+from tommybar.pack.paper import SIZES, Particulars, drawing_area, drawing_frame
 from tommybar.pack.plates.sheet import plate_drawing
 from tommybar.pack.sheet import Sheet
 from tommybar.pack.turned.sheet import Drawing, turned_drawing
@@ -29,7 +30,10 @@ def part_drawing(
     drawn, imprint = _drawn(part, design, imprint)
     width, height = SIZES[imprint.paper]
     sheet = Sheet(part.name, width, height, drawn.scale, unit=imprint.reader.unit)
-    sheet.add(*drawn.marks)
+    marks = list(drawn.marks)
+    if isinstance(part.shape, TurnedShape):
+        marks = with_isometric(part.shape, marks, drawing_area(imprint.paper), drawn.scale)
+    sheet.add(*marks)
     sheet.printed.extend(drawn.printed)
     drawing = f"{imprint.plan_id}-{part.name}"
     about = Particulars(part.material, part.count, number, drawing, stock=stock, mass=mass)

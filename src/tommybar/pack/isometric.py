@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from itertools import pairwise
 
 from tommybar.pack.boxes import Box, box_of
@@ -20,26 +21,29 @@ SIZES = (75.0, 55.0, 40.0, 30.0)  # of its longer side on paper, the first that 
 SPECK = 0.7  # a stretch shorter than this is left out of an isometric [mm on paper]
 
 
-def isometric_marks(shape: Shape | BoughtShape, across: float) -> list[Mark]:
-    """An isometric whose longer side is ``across`` on paper, upright, at (0, 0) [mm]."""
+@lru_cache(maxsize=64)
+def isometric_marks(shape: Shape | BoughtShape) -> tuple[tuple[Mark, ...], float]:
+    """An isometric, upright, whose longer side is ``SIZES[0]`` on paper; and its scale."""
     at = looked_at("isometric", lies(shape))
     mesh = mesh_in(body(shape), at)
     low, high = mesh.points.min(axis=0), mesh.points.max(axis=0)
-    scale = across / max(float(high[0] - low[0]), float(high[1] - low[1]), 1e-6)
+    scale = SIZES[0] / max(float(high[0] - low[0]), float(high[1] - low[1]), 1e-6)
     marks = view_marks(seen(mesh, 0.6 / scale, coil_sharp(shape)), scale, (), False, "rule")
-    return [one for one in marks if not isinstance(one, Line) or _length(one) > SPECK]
+    return tuple(one for one in marks if not isinstance(one, Line) or _length(one) > SPECK), scale
 
 
 def _length(one: Line) -> float:
     return sum(math.dist(a, b) for a, b in pairwise(one.points))
 
 
-def with_isometric(shape: Shape | BoughtShape, marks: list[Mark], area: Box) -> list[Mark]:
-    """The marks of a sheet and, where there is room for it, an isometric of its part beside them."""
-    drawn = isometric_marks(shape, SIZES[0])
-    wide, high = block(drawn).size
+def with_isometric(shape: Shape | BoughtShape, marks: list[Mark], area: Box, scale: float) -> list[Mark]:
+    """The marks of a sheet at a scale and, where there is room, an isometric of the part, no larger than that."""
+    drawn, own = isometric_marks(shape)
+    wide, high = block(list(drawn)).size
     for across in SIZES:
         share = across / SIZES[0]
+        if own * share > scale and across > SIZES[-1]:
+            continue
         spot = free_place((wide * share, high * share), marks, area, 5.0)
         if spot is not None:
             one = block(scaled(drawn, share))

@@ -54,7 +54,7 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
         made = packed(blocks[0], [*([one] for one in blocks[1:]), tables, *([words] if notes else [])], area)
         if made is not None:
             said = tuple(one for row in rows for one in row.printed)
-            marks = without_rooms(with_isometric(shape, made, area))
+            marks = without_rooms(with_isometric(shape, made, area, scale))
             return Drawing(scale, tuple(marks), (*(one for view in views for one in view.printed), *said))
     raise Refusal(
         f"The part {part.name} must have room on {imprint.paper} with its words at {scale_ratio(SCALES[-1])}; "

@@ -54,7 +54,7 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
             others = [[block(list(one))] for one in views.apart]
             made = packed(block(list(views.marks)), [*others, *([tables] if shown else []), words], area)
             if made is not None:
-                marks = without_rooms(with_isometric(shape, made, area))
+                marks = without_rooms(with_isometric(shape, made, area, scale))
                 return Drawing(scale, tuple(marks), (*views.printed, *said))
     raise Refusal(
         f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
