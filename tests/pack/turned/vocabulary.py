@@ -80,7 +80,7 @@ SHAPES["flange"] = TurnedShape(
     ),
     recesses=(Recess("dish", "A", 36.0, 64.0, 3.0, 1.0, 5.0, 5.0),),
     circle_holes=(
-        CircleHoles("screws", Dim(5.5), 6, 72.0, 30.0, 0, 8, "", 10.0, 4.0, "A"),
+        CircleHoles("screws", Dim(5.5), 6, 70.0, 30.0, 0, 8, "", 8.0, 3.0, "A"),
         CircleHoles("taps", Dim(4.0), 3, 50.0, 90.0, 3.0, 8, "M4"),
     ),
     bore_keyways=(BoreKeyway("kw", "bore", Dim(4.0), 1.8, 90.0),),

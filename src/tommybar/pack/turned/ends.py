@@ -10,7 +10,7 @@ from tommybar.pack.profile import drawn_profile, end_circles, nominal
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
 from tommybar.pack.turned.drawn import radius_of
 from tommybar.pack.turned.place import above_marks
-from tommybar.pack.turned.saying import Callout, Saying
+from tommybar.pack.turned.saying import Callout, Measured, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Cylinder, Eccentric, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
@@ -58,7 +58,7 @@ def end_view(
             )
             liking = s + 0.9 * c - (0.3 if abs(c) < 0.05 else 0.0)  # not along the centre line
             if liking > best:
-                best, pointed = liking, (ring * c + drawn * 0.2, ring * s + drawn)
+                best, pointed = liking, (ring * c, ring * s)
         said.append(_circle_words(shape, holes.name, reader, (pointed[0] / scale, pointed[1] / scale)))
     marks += _clocked(plain, scale, outer)
     said += [*_flats(shape, reader), *_keyways(shape, reader)]
@@ -226,7 +226,9 @@ def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float
         say.row(f"sunk {say.dia('sink_dia', holes.sink_dia)} × "
                 f"{say.length('depth', 'sink_depth', holes.sink_depth, 'face ' + holes.face)} deep, "
                 f"face {holes.face}", True)  # fmt: skip
-    return Callout(at[0], at[1], tuple(say.rows), tuple(say.printed), None, "above", name)
+    top = at[1] + (thread(holes.thread).tapping_drill if holes.thread else holes.dia.value) / 2
+    measured = Measured("diameter", holes.dia.value, at)
+    return Callout(at[0], top, tuple(say.rows), tuple(say.printed), measured, "above", name)
 
 
 FLATS = {1: "flat", 2: "2 flats", 4: "square", 6: "hexagon"}

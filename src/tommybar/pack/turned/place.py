@@ -87,14 +87,10 @@ def callout_marks(
         a, b = ((z * scale, -r * scale) for z, r in (measured.first, measured.second))
         mark = [Angular(vertex, a, b, 8.0, measured.value, texts, tail, True)]
     else:
-        half = measured.value / 2 * scale
-        diameter = texts[0].words.startswith("Ø")
-        ends = ((tail[0][0], -half), (tail[0][0], half))
-        mark = [
-            Dimension(
-                *ends, "y", tail[0][0], measured.value, texts, diameter=diameter, tail=tail, pointed=True
-            )
-        ]
+        half, middle = measured.value / 2 * scale, -measured.centre[1] * scale
+        x = tail[0][0]
+        ends = ((x, middle - half), (x, middle + half))
+        mark = [Dimension(*ends, "y", x, measured.value, texts, diameter=True, tail=tail, pointed=True)]
     return [*mark, *others]
 
 

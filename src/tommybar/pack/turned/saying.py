@@ -28,7 +28,7 @@ class Measured:
 
     kind: str  # "diameter", "radius", "angle"
     value: float
-    centre: tuple[float, float] = (0.0, 0.0)  # of a radius; vertex of an angle (z, r)
+    centre: tuple[float, float] = (0.0, 0.0)  # of a radius or a hole; vertex of an angle (z, r)
     first: tuple[float, float] = (0.0, 0.0)  # the first leg of an angle runs through this point (z, r)
     second: tuple[float, float] = (0.0, 0.0)  # the second, counter-clockwise from it as drawn
 

@@ -74,4 +74,4 @@ def main_view(
     if placed is None:
         return None
     lengths, printed = length_marks(shape, scale, bottom, reader)
-    return [*marks, *placed[0], *lengths], printed
+    return [*placed[0], *marks, *lengths], printed
