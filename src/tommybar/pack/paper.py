@@ -17,7 +17,7 @@ LEFT, TOP, BORDER = 20.0, 10.0, 10.0  # ISO 5457 leaves 20 for filing and 10 els
 EDGE = 5.0  # kept clear inside the border [mm]
 STRIP = 27.0  # height of the title block [mm]
 BLOCK = 180.0  # width of the title block, ISO 7200 [mm]
-LABEL, VALUE = 2.3, 4.0
+LABEL, VALUE = 2.7, 4.0
 PROJECTION = "the symbol of the projection"  # stands in the title block in place of words
 TOLERANCE_NOTE = "Sizes without limits: ISO 2768-1, class m"
 SCALES = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05)  # ISO 5455
@@ -145,7 +145,7 @@ def drawing_frame(sheet: Sheet, imprint: Imprint, part: str, about: Particulars)
             if value is PROJECTION:
                 _projection(sheet, x + width - 15.0, y + third / 2, imprint.angle)
                 continue
-            sheet.text(x + 1.5, y + 2.7, label, LABEL, tone="grey")
+            sheet.text(x + 1.5, y + 2.8, label, LABEL, tone="grey")
             bold = label == "part"
             words, size = _fitted(value, width - 3.0, 5.2 if bold else VALUE, bold)
             sheet.text(x + 1.5, y + 7.3, words, size, bold)

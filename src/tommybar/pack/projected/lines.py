@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 ON = 0.03  # a chord whose ends lie this near to a circle is part of it [mm]
 JOINED = 0.3  # gaps in a circle smaller than this are closed [deg]
+NOTHING = 0.001  # an arc shorter than this is none; other programs would draw the whole circle [mm]
 SHORT = 0.05  # of hidden lines, what is shorter is left out [mm]
 Circle = tuple[float, float, float]  # u, v, radius [mm]
 
@@ -92,7 +93,8 @@ def _arcs(
         if not on.any():
             continue
         for start, end in _runs(ends[on], u, v):
-            marks.append(Arc((u * scale, -v * scale), r * scale, kind, start, end))
+            if math.radians(end - start) * r > (SHORT if kind == "dashed" else NOTHING):
+                marks.append(Arc((u * scale, -v * scale), r * scale, kind, start, end))
         ends = ends[~on]
     return marks, ends
 
