@@ -30,8 +30,6 @@ def not_routed(part: Part) -> tuple[Finding, ...]:
     if isinstance(shape, TurnedShape | PlateShape):
         kinds = TURNED if isinstance(shape, TurnedShape) else PLATE
         found = [(one.name, words) for field, words in kinds for one in getattr(shape, field)]
-        if isinstance(shape, PlateShape) and shape.outline is not None:
-            found.append(("outline", "an outline that is no rectangle"))
         return tuple(_told(part.name, name, words) for name, words in found)
     return ()
 

@@ -1,4 +1,4 @@
-"""The making of a plate or block: squared in the vice, then face by face, then what wants it tilted."""
+"""The making of a plate or block: squared in the vice, then face by face, then what wants it tilted, then its outline."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.milling.dovetails import told_dovetail
 from tommybar.making.milling.face_card import face_card, has_work
+from tommybar.making.milling.outline_card import has_outline, outline_card
 from tommybar.making.milling.slope_cards import slant_card, vee_card
 from tommybar.making.milling.square_card import square_card
 from tommybar.making.turned import Making
@@ -33,19 +34,6 @@ def plate_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]], *, 
         words = f"{part.name} wants a mill, and the shop file has none: file it to a line and drill to the coordinates."
         remedy = "Add a mill or a milling slide to the shop file."
         return Making(blank, (), (Finding(903, "stop", words, part.name, remedy=remedy),))
-    if shape.corner > 0:
-        findings.append(
-            Finding(
-                902,
-                "note",
-                f"{part.name}: corner radii of {Mm(shape.corner):g} are filed to buttons or a line; no step is planned for them.",
-                part.name,
-                "corners",
-                figure=f"{Mm(shape.corner):g mm}",
-                bound="no step is planned",
-                remedy="File them to buttons of that radius, or leave the corners square.",
-            )
-        )
     first, found = square_card(part, shape, blank, shop, shop.mill, gives_to)
     cards, more = _face_cards(part, shape, shop, shop.mill, gives_to)
     findings += [*found, *more, *_dovetails(part, shape, shop, shop.mill)]
@@ -65,7 +53,7 @@ def plate_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]], *, 
 def _face_cards(
     part: Part, shape: PlateShape, shop: Shop, mill: Mill, gives_to: dict[str, tuple[str, ...]]
 ) -> tuple[list[Card], list[Finding]]:
-    """A card for each face with work in it, then one for each vee and each slanting hole."""
+    """A card for each face with work in it, one for each vee and each slanting hole, then the outline."""
     made: list[tuple[Card, list[Finding]]] = []
     for face in FACES:
         if has_work(shape, face):
@@ -75,6 +63,8 @@ def _face_cards(
     for hole in shape.holes:
         if hole.tilt:
             made.append(slant_card(part, shape, hole, shop, mill, len(made) + 2, gives_to))
+    if has_outline(shape):
+        made.append(outline_card(part, shape, shop, mill, len(made) + 2, gives_to))
     return [card for card, _ in made], [finding for _, found in made for finding in found]
 
 
