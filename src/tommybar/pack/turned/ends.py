@@ -8,6 +8,7 @@ from dataclasses import replace
 from tommybar.facts.threads import thread
 from tommybar.pack.profile import drawn_profile, end_circles, nominal
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
+from tommybar.pack.turned.across import alike, cross_hole_callout
 from tommybar.pack.turned.drawn import radius_of
 from tommybar.pack.turned.place import above_marks
 from tommybar.pack.turned.saying import Callout, Measured, Saying
@@ -18,7 +19,7 @@ from tommybar.shapes.ring_cuts import surface_radius
 
 def has_end_view(shape: TurnedShape) -> bool:
     """Whether what stands round the axis must be shown along it."""
-    if shape.circle_holes or shape.flats or shape.bore_keyways:
+    if shape.circle_holes or shape.flats or shape.bore_keyways or any(h.offset for h in shape.cross_holes):
         return True
     angles = [one.angle for one in shape.cross_holes] + [one.angle for one in shape.cross_slots]
     angles += [one.angle for one in shape.keyways] + [one.angle for one in shape.slits]
@@ -61,7 +62,7 @@ def end_view(
                 best, pointed = liking, (ring * c, ring * s)
         said.append(_circle_words(shape, holes.name, reader, (pointed[0] / scale, pointed[1] / scale)))
     marks += _clocked(plain, scale, outer)
-    said += [*_flats(shape, reader), *_keyways(shape, reader)]
+    said += [*_flats(shape, reader), *_keyways(shape, reader), *_beside(shape, reader)]
     return marks, said
 
 
@@ -229,6 +230,22 @@ def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float
     top = at[1] + (thread(holes.thread).tapping_drill if holes.thread else holes.dia.value) / 2
     measured = Measured("diameter", holes.dia.value, at)
     return Callout(at[0], top, tuple(say.rows), tuple(say.printed), measured, "above", name)
+
+
+def _beside(shape: TurnedShape, reader: Reader) -> list[Callout]:
+    """Cross holes beside the axis, pointed at where they enter."""
+    made = []
+    for holes in alike(shape):
+        hole = holes[0]
+        if hole.offset:
+            radius = surface_radius(shape, hole.z)
+            along = math.sqrt(max(radius**2 - hole.offset**2, 0.0))
+            ways = [along] + ([-along] if hole.walls == 2 else [])
+            c, s = math.cos(math.radians(hole.angle)), math.sin(math.radians(hole.angle))
+            tips = [(c * far - s * hole.offset, s * far + c * hole.offset) for far in ways]
+            x, y = max(tips, key=lambda tip: round(tip[1], 6))
+            made.append(replace(cross_hole_callout(shape, holes, reader, True), z=x, r=y))
+    return made
 
 
 FLATS = {1: "flat", 2: "2 flats", 4: "square", 6: "hexagon"}

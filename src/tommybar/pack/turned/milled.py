@@ -7,7 +7,7 @@ import math
 from tommybar.facts.threads import thread
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
 from tommybar.pack.turned.drawn import View, radius_of
-from tommybar.shapes.features import TurnedShape
+from tommybar.shapes.features import Bore, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
 
 PAST = 3.0  # how far a centre line runs past what it is the middle of [mm]
@@ -17,7 +17,8 @@ def milled_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
     """Flats, slots, keyways and holes, each turned into the plane of the view."""
     marks = _centre_lines(shape, scale)
     if view == "full":
-        return [*marks, *_slots_cut(shape, scale)]
+        return [*marks, *_slots_cut(shape, scale), *_slot_edges(shape, scale)]
+    marks += _slot_edges(shape, scale) if view == "half" else []
     upper = view == "outside"  # half views show the outside below the axis only
     for flats in shape.flats:
         marks += _flat(shape, flats.start, flats.end, flats.level, flats.count, scale, upper)
@@ -66,7 +67,7 @@ def _centre_lines(shape: TurnedShape, scale: float) -> list[Mark]:
         x, top = hole.z * scale, surface_radius(shape, hole.z) * scale
         low = top + PAST if hole.walls == 2 else PAST
         marks.append(Line(((x, -top - PAST), (x, low)), "chain"))
-    return marks
+    return list(dict.fromkeys(marks))  # holes round one place share a line
 
 
 def _flat(
@@ -111,6 +112,25 @@ def _stadium(start: float, end: float, half: float, scale: float, round_ends: bo
         Arc((a + r, 0.0), r, "thick", 90.0, 270.0),
         Arc((b - r, 0.0), r, "thick", -90.0, 90.0),
     ]
+
+
+def _slot_edges(shape: TurnedShape, scale: float) -> list[Mark]:
+    """Behind a slot that is cut through: the far edges of its side, outside and in the bore."""
+    marks: list[Mark] = []
+    for slot in shape.cross_slots:
+        half, z = slot.width.value / 2, (slot.start + slot.end) / 2
+        bores = [
+            one.dia.value / 2 for one in shape.bores if one.through or _reaches(one, z, shape.length.value)
+        ]
+        for radius in (surface_radius(shape, z), *bores):
+            if radius > half:
+                y = -math.sqrt(radius**2 - half**2) * scale
+                marks.append(Line(((slot.start * scale, y), (slot.end * scale, y)), "thick"))
+    return marks
+
+
+def _reaches(bore: Bore, z: float, length: float) -> bool:
+    return bore.depth >= (z if bore.face == "A" else length - z)
 
 
 def _slots_cut(shape: TurnedShape, scale: float) -> list[Mark]:

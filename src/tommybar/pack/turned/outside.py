@@ -7,12 +7,10 @@ from collections import Counter
 from dataclasses import replace
 from itertools import pairwise
 
-from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.saying import Callout, Measured, Row, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc, Cone, Cylinder, Eccentric, Groove, Land, TurnedShape
 from tommybar.shapes.outside import arc_of
-from tommybar.shapes.ring_cuts import surface_radius
 
 KNURLS = {"straight": "RAA", "diamond": "RGE"}  # letters of ISO 13444, from memory
 RA = 1.6  # written at sizes with limits of their own; common practice, no source [um]
@@ -299,64 +297,3 @@ def _groove(shape: TurnedShape, one: Groove, reader: Reader) -> Callout:
         (one.start + one.end) / 2, one.floor / 2, tuple(say.rows), tuple(say.printed),
         Measured("diameter", one.floor), feature=one.name, wide=one.end - one.start,
     )  # fmt: skip
-
-
-def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Callout]:
-    """Cross holes, flats, slots across, keyways, engravings: with their clocking when an end view shows it."""
-    made: list[Callout] = []
-    for hole in shape.cross_holes:
-        say = Saying(hole.name, reader)
-        if hole.thread:
-            say.row(say.word("thread", "thread", hole.thread, hole.dia.value))
-        else:
-            say.sized("dia", hole.dia)
-        if hole.depth is not None:
-            where = f"{say.length('depth', 'depth', hole.depth, 'surface')} deep"
-        elif hole.walls == 2:
-            where = say.word("form", "walls", "through", 2)
-        else:
-            where = say.word(
-                "form", "walls", "into the bore" if hole.into or shape.bores else "to the axis", 1
-            )
-        say.row(where, True)
-        if hole.sink_dia:
-            sink = f"sunk {say.dia('sink_dia', hole.sink_dia)} × "
-            say.row(sink + f"{say.length('depth', 'sink_depth', hole.sink_depth, 'surface')} deep", True)
-        if hole.offset:
-            say.row(f"{say.length('length', 'offset', hole.offset)} beside the axis", True)
-        _clock(say, angles, hole.angle)
-        r = surface_radius(shape, hole.z)
-        if view_of(shape) == "outside":
-            r = hole.dia.value / 2 + hole.offset
-        made.append(Callout(hole.z, r, tuple(say.rows), tuple(say.printed), feature=hole.name))
-    for slot in shape.cross_slots:
-        say = Saying(slot.name, reader)
-        say.sized("width", slot.width, "slot ", "wide", "width")
-        walls = say.word("form", "walls", "through" if slot.walls == 2 else "one wall", slot.walls)
-        say.row(f"{say.length('length', 'long', slot.end - slot.start)} long overall, {walls}", True)
-        _clock(say, angles, slot.angle)
-        z = slot.start + 0.4 * (slot.end - slot.start)
-        r = slot.width.value / 2 if view_of(shape) == "outside" else surface_radius(shape, z)
-        made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=slot.name))
-    for mark in shape.engravings:
-        land = next((one for one in shape.outside if one.name == mark.on), None)
-        say = Saying(mark.name, reader)
-        say.row(f"{say.word('count', 'divisions', str(mark.divisions), mark.divisions)} divisions"
-                + (f" over {say.angle('over', mark.over)}" if mark.over != 360.0 else ""))  # fmt: skip
-        lines = f"lines {say.length('length', 'short', mark.short)} long"
-        if mark.long_every:
-            every = say.word("count", "long_every", str(mark.long_every), mark.long_every)
-            lines += f", each {every}th {say.length('length', 'long', mark.long)}"
-        say.row(lines, True)
-        if mark.words:
-            say.row(f"engraved: {mark.words}", True)
-        z, r = (
-            ((land.start + 2 * land.end) / 3, (land.start_dia + 2 * land.end_dia) / 6) if land else (0.0, 1.0)
-        )
-        made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=mark.name))
-    return made
-
-
-def _clock(say: Saying, angles: bool, angle: float) -> None:
-    if angles:
-        say.row(f"at {say.angle('angle', angle)}", True)

@@ -11,6 +11,7 @@ from tommybar.pack.lettering import wrapped
 from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import LINE_STEP, Mark, Text
+from tommybar.pack.turned.across import across_callouts
 from tommybar.pack.turned.detail import LEAST, SMALL, detail_marks, details_of
 from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.ends import end_marks, has_end_view
@@ -18,7 +19,7 @@ from tommybar.pack.turned.inside import inside_callouts
 from tommybar.pack.turned.layout import Block, beside, block, packed
 from tommybar.pack.turned.needs import framed
 from tommybar.pack.turned.notes import turned_notes
-from tommybar.pack.turned.outside import across_callouts, outside_callouts
+from tommybar.pack.turned.outside import outside_callouts
 from tommybar.pack.turned.saying import Callout
 from tommybar.pack.turned.sections import keyway_places, keyway_section
 from tommybar.pack.turned.view import face_callout, main_view
