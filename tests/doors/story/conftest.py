@@ -9,6 +9,7 @@ import pytest
 
 from .served import Served
 
+AXE = Path(__file__).parents[1] / "axe-core-4.14.1" / "axe.min.js"
 WIDTHS = {"phone": (390, 844), "tablet": (800, 1100), "desk": (1440, 1000)}
 SHOTS = Path(__file__).parents[3] / "build" / "story"
 OFTENER = """{ const every = window.setInterval;
@@ -62,6 +63,23 @@ def devices(chromium):
 def unforeseen(said):
     """An error on the console that neither a refusal nor a cut that was asked for explains."""
     return said.type == "error" and not re.search(ASKED_FOR, said.text)
+
+
+@pytest.fixture(scope="session")
+def serious():
+    """Find what the accessibility rules call serious or critical on a page."""
+    source = AXE.read_text(encoding="utf-8")
+
+    def find(page):
+        page.evaluate(source)
+        found = page.evaluate("axe.run(document, {resultTypes: ['violations']})")["violations"]
+        return [
+            f"{one['id']} {one['nodes'][0]['html'][:100]}"
+            for one in found
+            if one["impact"] in ("serious", "critical")
+        ]
+
+    return find
 
 
 @pytest.fixture(scope="session")

@@ -9,7 +9,7 @@ from . import first_evening, the_build
 pytestmark = pytest.mark.browser
 
 
-def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot, tmp_path):
+def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot, serious, tmp_path):
     """Shop, design, sizes, drawing, pack, two parts made, a bore oversize, cuts of the network, the archive."""
     server = serve("story")
     desk = devices(server, "desk")
@@ -23,7 +23,7 @@ def test_from_an_empty_folder_to_the_last_tick(serve, devices, shoot, tmp_path):
     tablet = devices(server, "tablet", light="night")
     the_build.at_the_machine(tablet, build)
     the_build.make_the_bushes(tablet, shoot)
-    the_build.choose_a_way_out(tablet, shoot)
+    the_build.choose_a_way_out(tablet, shoot, serious)
     the_build.go_on_without_the_server(tablet, build, server, shoot)
     phone = devices(server, "phone")
     the_build.go_on_with_another_device(tablet, phone, build, shoot)

@@ -6,7 +6,6 @@ import time
 import urllib.request
 
 import pytest
-from tests.doors.page.conftest import AXE
 
 from tommybar.bench.builds import start_build
 from tommybar.bench.entries import new_entry
@@ -72,11 +71,10 @@ def shed(serve):
 
 
 @pytest.mark.parametrize("width", ["phone", "tablet", "desk"])
-def test_every_page_fits_is_accessible_and_has_no_small_targets(shed, devices, shoot, width):
+def test_every_page_fits_is_accessible_and_has_no_small_targets(shed, devices, shoot, serious, width):
     """Nothing runs off the side, no target is under 24 px, the scan finds nothing serious."""
     server, build = shed
     page = devices(server, width, **LOOKS[width])
-    scan = AXE.read_text(encoding="utf-8")
     faults = []
     for name, path in PAGES.items():
         page.goto(path.format(build=build))
@@ -89,25 +87,20 @@ def test_every_page_fits_is_accessible_and_has_no_small_targets(shed, devices, s
         shoot(page, f"{name}-{width}")
         if width == "desk":
             continue  # what the scan looks at is the same at any width
-        page.evaluate(scan)
-        found = page.evaluate("axe.run(document, {resultTypes: ['violations']})")["violations"]
-        faults += [
-            f"{name}: {one['id']} {one['nodes'][0]['html'][:100]}"
-            for one in found
-            if one["impact"] in ("serious", "critical")
-        ]
+        faults += [f"{name}: {one}" for one in serious(page)]
     assert faults == []
     assert devices.faults == []
 
 
 @pytest.mark.parametrize("width", ["phone", "tablet", "desk"])
-def test_the_machine_walk_fits_and_shows_what_rules(shed, devices, shoot, width):
+def test_the_machine_walk_fits_and_shows_what_rules(shed, devices, shoot, serious, width):
     """From the list to a hold point and a reading: the number is on the screen and nothing lies over it."""
     server, build = shed
     page = devices(server, width, **LOOKS[width])
     at_the_machine(page, build)
     shoot(page, f"machine-list-{width}")
     assert page.evaluate(SIDEWAYS) <= 0
+    assert serious(page) == []
     page.click('[data-card="bush/1|1"]')
     shoot(page, f"machine-grip-{width}")
     for _ in range(30):
@@ -120,12 +113,15 @@ def test_the_machine_walk_fits_and_shows_what_rules(shed, devices, shoot, width)
             box = digits.bounding_box()
             assert box["y"] >= 0 and box["y"] + box["height"] <= bar["y"]
     shoot(page, f"machine-hold-{width}")
+    assert serious(page) == []
     page.click("#hold .write >> nth=0")
     shoot(page, f"machine-read-{width}")
+    assert serious(page) == []
     assert page.evaluate(SIDEWAYS) <= 0
     page.keyboard.press("Escape")
     size = page.locator("#hold [data-size]").first.get_attribute("data-size")
     read(page, size, None)
     page.locator("text=Stop for today").first.click()
     shoot(page, f"machine-stop-{width}")
+    assert serious(page) == []
     assert devices.faults == []

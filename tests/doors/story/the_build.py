@@ -95,7 +95,7 @@ def make_the_bushes(page, shoot):
     shoot(page, "11-other-limits")
 
 
-def choose_a_way_out(page, shoot):
+def choose_a_way_out(page, shoot, serious):
     """What went wrong is told from the machine; the ways out come with their price, and one is taken."""
     page.get_by_role("link", name="Ways out of trouble").click()
     page.get_by_role("link", name="Bore reamed oversize").click()
@@ -108,11 +108,13 @@ def choose_a_way_out(page, shoot):
     page.get_by_role("button", name="Show the ways out").click()
     page.get_by_role("button", name="Take this way").first.wait_for()
     shoot(page, "12-ways-out")
+    assert serious(page) == []
     page.get_by_role("button", name="Take this way").first.click()
     page.get_by_text("That way is taken").wait_for()
     expect(page.get_by_role("row", name=re.compile("^bush bore"))).to_contain_text("6.02")
     expect(page.locator("main")).not_to_contain_text("Settle this")  # the bore as it is leaves room to turn
     shoot(page, "13-build")
+    assert serious(page) == []
 
 
 def go_on_without_the_server(page, address, server, shoot):

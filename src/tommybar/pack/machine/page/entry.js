@@ -35,7 +35,7 @@ function drawEntry() {
         el("output", { id: "entry-value", class: "entry-value" }), el("span", { class: "entry-unit" }, UNIT),
         el("p", { id: "entry-echo", class: "echo", role: "status" }),
         el("label", { class: "soft", for: "entry-with" }, "read with"),
-        el("select", { id: "entry-with" }, names.map((name) => el("option", name === entering.with ? { selected: true } : {}, name))),
+        el("select", { id: "entry-with", "aria-label": "read with" }, names.map((name) => el("option", name === entering.with ? { selected: true } : {}, name))),
         el("div", { class: "nudges" },
           button("− " + NUDGE, () => nudge(-1), "plain", { id: "nudge-down", "aria-label": "less by " + NUDGE }),
           button("+ " + NUDGE, () => nudge(1), "plain", { id: "nudge-up", "aria-label": "more by " + NUDGE }))),
