@@ -95,3 +95,22 @@ def test_packing_under_one_jaw_sets_the_work_over_by_the_throw():
         for turn in (120, 240):
             x, y = reach * math.cos(math.radians(turn)), reach * math.sin(math.radians(turn))
             assert math.hypot(x - throw, y) == pytest.approx(radius, abs=1e-9)
+
+
+def test_a_round_bottom_is_told_at_once(shop_r):
+    """No card is written for it yet, and it says what would do."""
+    from tommybar.shapes.features import Bore
+
+    hollow = (Bore("hollow", Dim(8.0), "A", 5.0, False, "ball"),)
+    making, _ = routed(shape(Cylinder("rod", Dim(14.0, "p.rod"), 0.0, 30.0), bores=hollow), shop_r)
+
+    assert [(f.severity, f.figure) for f in making.findings if f.number == 428] == [
+        ("stop", "4 mm radius, 9 mm deep")
+    ]
+
+
+def test_a_relief_hole_is_as_the_owned_drill_leaves_it(shop_r):
+    """1.02 drawn, 1.0 owned: the dry run compares with the drill's own hole."""
+    making, _ = clean(shape(ROD, cups=(Cup("seat", "A", 4.0, 90.0, 1.02, 1.0),)), shop_r)
+
+    assert [s.tool_size for s in steps(making, "seat") if s.tool_kind == "drill"] == [1.0]

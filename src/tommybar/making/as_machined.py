@@ -14,9 +14,11 @@ from tommybar.design.model import Part
 from tommybar.facts.threads import die_blank_diameter, thread
 from tommybar.making.blind_bores import as_bored, tapped_depth
 from tommybar.making.reaming import drilled_size, predrill_for
-from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, Eccentric, Land, TurnedShape
+from tommybar.shapes.features import Bore, Cone, Cup, Cylinder, Dim, Eccentric, Land, TurnedShape
 from tommybar.shapes.metal import land_figures
 from tommybar.shop.model import Shop
+
+RELIEF_OFF = 0.051  # how far a drill may be off a relief hole's figure; common practice, no source [mm]
 
 
 def _aimed(dim: Dim) -> Dim:
@@ -76,12 +78,28 @@ def as_drilled(part: Part, shop: Shop) -> Part:
         made, lead = as_bored(_bore(bore, shop) if plain else bore, shop, part.shape.length.value)
         bores += made
         tapers += lead
+    cups = []
     for cup in part.shape.cups:
-        if cup.relief > 0:  # a drill leaves its tip at the bottom of the small hole
-            lean = math.tan(math.radians(cup.included / 2))
-            deep = max(cup.relief_depth, 0.0) + (cup.mouth - cup.relief) / 2 / lean
-            bores.append(Bore(f"{cup.name}, relief", Dim(cup.relief), cup.face, deep, False, "drill"))
-    return replace(part, shape=replace(part.shape, bores=tuple(bores), bore_tapers=tuple(tapers)))
+        drill = relief_drill(cup, shop)
+        if drill > 0:  # a drill leaves its own size, and its tip at the bottom of the small hole
+            deep = relief_deep(cup)
+            bores.append(Bore(f"{cup.name}, relief", Dim(drill), cup.face, deep, False, "drill"))
+            cup = replace(cup, relief=0.0, relief_depth=0.0)
+        cups.append(cup)
+    shape = replace(part.shape, bores=tuple(bores), bore_tapers=tuple(tapers), cups=tuple(cups))
+    return replace(part, shape=shape)
+
+
+def relief_drill(cup: Cup, shop: Shop) -> float:
+    """The owned drill for the small hole at a cup's bottom; 0 where it has none or none is owned [mm]."""
+    owned = [size for size in shop.drills if abs(size - cup.relief) < RELIEF_OFF]
+    return min(owned, key=lambda size: (abs(size - cup.relief), size)) if cup.relief > 0 and owned else 0.0
+
+
+def relief_deep(cup: Cup) -> float:
+    """How deep that hole's full diameter goes below where the cup opens [mm]."""
+    lean = math.tan(math.radians(cup.included / 2))
+    return max(cup.relief_depth, 0.0) + (cup.mouth - cup.relief) / 2 / lean
 
 
 def as_machined(shape: TurnedShape, shop: Shop) -> TurnedShape:

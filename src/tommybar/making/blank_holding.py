@@ -19,6 +19,7 @@ from tommybar.making.grips import (
 )
 from tommybar.making.jobs import Job, largest_outside, span_in_card
 from tommybar.making.practice import rule
+from tommybar.making.tail_centre import COST, carried, centre_mouth
 from tommybar.shapes.features import Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
 
@@ -97,7 +98,8 @@ def blank_options(
             for front, ending, grip in fronts:
                 sticks = faces - front
                 out = standing_out(shape, free, front)
-                option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected)
+                mouth = centre_mouth(shape, free, shop) if dia <= shop.lathe.spindle_bore else 0.0
+                option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected, mouth)
                 if option is not None:
                     options.append(option)
     return options, rejected
@@ -119,6 +121,7 @@ def _checked(
     sticks: float,
     out: tuple[tuple[float, float, float], ...],
     rejected: list[Rejected],
+    mouth: float,
 ) -> Option | None:
     heavy = ending == "part"
     needed = grip_needed(dia, sticks, heavy)
@@ -127,9 +130,12 @@ def _checked(
         rejected.append(Rejected(words, f"grip {grip:.1f} mm long, {needed:.1f} mm needed"))
         return None
     slim = too_slender(out)
-    if slim:
+    centre = mouth if slim and carried(mouth, out) else 0.0
+    if slim and not centre:
         rejected.append(Rejected(words, slim))
         return None
     grip = min(grip, max(needed, 2 * dia)) if ending else grip
-    cost = DEVICE_COST.get(jaws.device, 10.0) + STUB_COST[ending] + overhang_cost(slenderness(out))
-    return Option(jaws, device_words(jaws, dia), "blank", dia, grip, free, front, ending, jaws.runout, cost)
+    cost = DEVICE_COST.get(jaws.device, 10.0) + STUB_COST[ending]
+    cost += COST if centre else overhang_cost(slenderness(out))
+    words = device_words(jaws, dia)
+    return Option(jaws, words, "blank", dia, grip, free, front, ending, jaws.runout, cost, centre=centre)

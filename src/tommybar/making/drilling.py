@@ -59,6 +59,16 @@ def drill_bore(bench: Bench, job: Job) -> None:
     if drawn.thread:
         tapping_hole(bench, drawn, depth)
         return
+    if drawn.bottom == "ball":
+        bench.find(
+            428,
+            "stop",
+            f"{drawn.name} has a round bottom of {drawn.dia.value / 2:g} mm radius; no card is written for it.",
+            feature=drawn.name,
+            figure=f"{drawn.dia.value / 2:g} mm radius, {drawn.depth + drawn.dia.value / 2:g} mm deep",
+            bound="drills, slot drills and boring bars: cone or flat",
+            remedy="A ball-nosed cutter of that size in the tailstock chuck, or a form scraper; or draw it as drilled.",
+        )
     blind = None if drawn.through else blind_plan(drawn, bench.shop, bench.length)
     plan = _plan(bench, drawn)
     if blind is not None and blind.problem is not None:

@@ -12,6 +12,7 @@ from tommybar.mechanics.stepped_bar import alike_diameter
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws
 
+Lengths = tuple[tuple[float, float, float], ...]  # length, diameter and bore of each piece [mm]
 Ending = Literal["", "part", "saw"]
 
 
@@ -33,6 +34,7 @@ class Option:
     protects: str = ""  # what keeps a finished surface from harm
     spigot: float = 0.0  # diameter of an arbor's washer; nothing inside it can be cut [mm]
     seat: float = 0.0  # diameter of the shoulder of a screwed stub [mm]
+    centre: float = 0.0  # mouth of the centre hole by which the tailstock carries the free end [mm]
 
 
 def grip_needed(dia: float, sticks_out: float, heavy: bool) -> float:

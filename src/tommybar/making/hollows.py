@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from tommybar.facts.drills import centre_drill, point_length
+from tommybar.making.as_machined import relief_deep, relief_drill
 from tommybar.making.axial_drills import START, axial_moves, depth_words, drill_through_sizes
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Move, Pass, Step
@@ -159,8 +160,8 @@ def cup(bench: Bench, job: Job) -> None:
 
 def _relieved(bench: Bench, one: Cup, level: float) -> bool:
     """The small hole at a cup's bottom, deep enough that a point never touches there."""
-    owned = [size for size in bench.shop.drills if abs(size - one.relief) < 0.051]
-    if not owned:
+    drill = relief_drill(one, bench.shop)
+    if drill <= 0:
         bench.find(
             424,
             "stop",
@@ -171,9 +172,7 @@ def _relieved(bench: Bench, one: Cup, level: float) -> bool:
             remedy="Let the hole follow a drill that is owned.",
         )
         return False
-    lean = math.tan(math.radians(one.included / 2))
-    deep = level + max(one.relief_depth, 0.0) + (one.mouth - one.relief) / 2 / lean
-    drill = min(owned, key=lambda size: (abs(size - one.relief), size))
+    deep = level + relief_deep(one)
     drill_through_sizes(bench, one.name, (drill,), deep, blind_flat=False)
     return True
 

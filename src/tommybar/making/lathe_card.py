@@ -21,6 +21,7 @@ from tommybar.making.reach import by_blade
 from tommybar.making.rigidity import pieces
 from tommybar.making.route import SetUp
 from tommybar.making.surfaces import edge, groove, knurl, recess, screw
+from tommybar.making.tail_centre import bring_up, held_short
 from tommybar.making.turning import face, finish, rough
 from tommybar.making.warnings import before_starting, goes_wrong
 from tommybar.making.workpiece import Workpiece
@@ -154,11 +155,18 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         of_kind("outside"),
         key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
     )
+    held = bench.option
+    short = held.centre > 0 and held.surface == "blank"
+    if short:
+        bench.option = held_short(held)
     if of_kind("face"):
         made = max((bench.bored.get(b.name, 0.0) for b in bench.shape.bores if b.through), default=0.0)
         face(bench, to_length=to_length, bored=made)
     for job in of_kind("centre"):
         centre_hole(bench, job)
+    bench.option = held
+    if held.centre > 0:
+        bring_up(bench, drawn_out=short)
     late = [
         job
         for job in inward  # from the free end on, so that what is left stands on thick metal
@@ -205,6 +213,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
             screw(bench, job)
     for job in late:
         plunge_shaped(bench, job)
+    bench.centred = 0.0  # the tailstock goes back before anything is parted
     if bench.option.ending == "part":
         part_off(bench)
     elif bench.option.ending == "saw":

@@ -7,6 +7,7 @@ from tommybar.making.cards import Move, Step
 from tommybar.making.cuts import feed_for
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.rigidity import plunging_feed_held
 
 
 def part_off(bench: Bench) -> None:
@@ -20,6 +21,8 @@ def part_off(bench: Bench) -> None:
         return
     speed = bench.speed(tool, "parting", dia, "parting")
     feed = feed_for(bench.part.material, tool.material, "parting", "roughing")
+    held = plunging_feed_held(bench, tool.width, dia, speed, feed, "the parting cut")
+    feed = held.feed
     end = hole / 2 - 0.5 if hole > 0 else -rule("cut", "over_centre")
     moves = [Move(z, dia / 2 + 2.0), Move(z, end), Move(z, dia / 2 + 2.0, rapid=True)]
     catch = (
@@ -44,7 +47,11 @@ def part_off(bench: Bench) -> None:
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, 1),
             why="Last of all, close to the jaws, after every bore and edge that can be reached.",
-            cautions=("Tailstock away. Blade square and on centre, oil, steady feed.", *catch),
+            cautions=(
+                "Tailstock away. Blade square and on centre, oil, steady feed.",
+                *catch,
+                *((held.bound,) if held.bound else ()),
+            ),
             moves=tuple(moves),
             tool_size=tool.width,
             tool_letter=tool.letter,

@@ -12,6 +12,7 @@ from tommybar.making.dials import backlash_words, travel_words
 from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.rigidity import plunging_feed_held
 from tommybar.making.turning import rough
 from tommybar.shapes.features import Cylinder
 from tommybar.shop.model import Tool
@@ -141,6 +142,8 @@ def plunge_contour(
         return
     speed = bench.speed(tool, "grooving", has, feature)
     feed = feed_for(bench.part.material, tool.material, "grooving", "roughing")
+    held = plunging_feed_held(bench, w, has, speed, feed, feature)
+    feed = held.feed
     beside_ = max(front, has / 2, bench.work.largest(near + 30.0, far - 1.0) / 2)
     away = beside_ + 1.0
     wall = 0.0 if curved else min(left, (near - far - w) / 2)

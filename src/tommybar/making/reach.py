@@ -10,6 +10,7 @@ from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.shapes.features import Arc, Cylinder, Land, TurnedShape
 from tommybar.shop.model import Shop
 
+IN_THE_FACE = frozenset({"bore", "bore edge", "recess", "face groove", "cup", "bore taper"})
 JAW_ROOM = 1.0  # from the last cut of a shoulder to the jaws; common practice, no source [mm]
 BLADE_ROOM = 2.0  # the same for a grooving tool, or a chamfering tool at the face [mm]
 FLANK_ROOM = 5.0  # the same for a chamfering tool at a shoulder: half its width [mm]
@@ -146,6 +147,8 @@ def _reaches(
     near, far = span_in_card(job.start, job.end, length, option.free)
     arbor = option.spigot > 0
     on_stub = arbor or option.seat > 0
+    if option.centre > 0 and job.kind in IN_THE_FACE and job.side in ("", option.free):
+        return False  # the centre stands in the way
     if job.kind == "face":
         return job.side == option.free and not arbor
     if job.kind == "outside":

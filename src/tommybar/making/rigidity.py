@@ -203,6 +203,44 @@ def drilling_feed_held(
     return Allowed(drill, lower, f"Feed kept to {lower:.3f} a turn: {bound} gives {has:.1f} N m and no more.")
 
 
+def plunging_feed_held(
+    bench: Bench, wide: float, dia: float, speed: Speed, feed: float, feature: str
+) -> Allowed:
+    """The feed at which motor and grip turn the work against a blade of that width [mm].
+
+    The whole edge cuts at once: force b h^(1 - mc) kc1.1 at the rim.
+    """
+    if feed <= 0 or speed.rpm <= 0 or dia <= 0:
+        return Allowed(wide, feed)
+    kind, lathe, option = material(bench.part.material), bench.shop.lathe, bench.option
+    needs = cutting_force(kind.kc11, kind.mc, feed, wide, 90.0) * dia / 2000
+    has, bound = (
+        spindle_torque(lathe.power, speed.rpm, lathe.efficiency),
+        f"the motor at {speed.rpm:g} rev/min",
+    )
+    if not option.spigot and not option.seat:
+        holds = (
+            jaw_force(option) * rule("holding", "friction") * option.dia / 2000 / rule("holding", "safety")
+        )
+        if holds < has:
+            has, bound = holds, f"{option.device} on {Mm(option.dia):.1f}"
+    if needs <= has:
+        return Allowed(wide, feed)
+    lower = float(feed * (has / needs) ** (1 / (1 - kind.mc)))
+    if lower < rule("cut", "drill_feed_least") * feed:
+        bench.find(
+            405,
+            "caution",
+            f"{feature}: a blade {wide:g} mm wide asks for {needs:.1f} N m at the rim, {has:.1f} is what {bound} gives.",
+            feature=feature,
+            figure=f"{needs:.1f} N m at {feed:.3f} mm/rev",
+            bound=f"{has:.1f} N m",
+            remedy="Take a narrower blade, a slower gear or a longer grip; or saw it off.",
+            source="cutting force by specific cutting force; jaw forces have no source",
+        )
+    return Allowed(wide, lower, f"Feed kept to {lower:.3f} a turn: {bound} gives {has:.1f} N m and no more.")
+
+
 def boring_cut(bench: Bench, tool: Tool, depth: float, feed: float) -> float:
     """The deepest cut that a steel bar standing out so far makes without springing more than a roughing cut may [mm]."""
     kind = material(bench.part.material)

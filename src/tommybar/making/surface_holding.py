@@ -21,6 +21,7 @@ from tommybar.making.grips import (
     too_slender,
 )
 from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.tail_centre import COST, carried, centre_mouth
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
 
@@ -37,6 +38,7 @@ def surface_options(
     length = shape.length.value
     supplied = {j.feature for j in jobs if j.as_supplied}
     for free in ("A", "B"):
+        mouth = centre_mouth(shape, free, shop)
         for feature in shape.outside:
             if feature.name not in made or not isinstance(feature, Cylinder):
                 continue
@@ -46,7 +48,17 @@ def surface_options(
                 if jaws.grips != "outside":
                     continue
                 option = _on_cylinder(
-                    shape, feature, jaws, free, near, far, long, feature.name in supplied, made, rejected
+                    shape,
+                    feature,
+                    jaws,
+                    free,
+                    near,
+                    far,
+                    long,
+                    feature.name in supplied,
+                    made,
+                    rejected,
+                    mouth,
                 )
                 options.extend(option)
             options.extend(split_sleeve(shape, feature, shop, free, near, far, made, rejected))
@@ -66,6 +78,7 @@ def _on_cylinder(
     supplied: bool,
     made: frozenset[str],
     rejected: list[Rejected],
+    mouth: float,
 ) -> list[Option]:
     dia = feature.dia.target
     words = f"{jaws.device}, {jaws.name} on {feature.name}, face {free} free"
@@ -101,11 +114,14 @@ def _on_cylinder(
         return []
     out = standing_out(shape, free, front, made)
     slim = too_slender(out)
-    if slim:
+    centred = {one.name for one in shape.centres if one.face == free} <= made
+    centre = mouth if slim and centred and carried(mouth, out) else 0.0
+    if slim and not centre:
         rejected.append(Rejected(words, slim))
         return []
     hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
-    cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0) + overhang_cost(slenderness(out))
+    cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0)
+    cost += COST if centre else overhang_cost(slenderness(out))
     if strips:
         cost += STRIPS_COST
     if jaws.device == "collets":
@@ -126,6 +142,7 @@ def _on_cylinder(
             jaws.runout + (STRIPS_RUNOUT if strips else 0.0),
             cost,
             protects="thin copper or aluminium strips under the jaws" if hard else "",
+            centre=centre,
         )
     ]
 

@@ -289,6 +289,11 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
             feature=failed.missing[0] if failed.missing else "",
             figure=f"{bar.size:g} mm blank",
             bound="; ".join(f"{j.name} {ranges_in_words(j)}" for j in shop.jaws)[:200],
-            remedy=f"Looked at: {reasons}. Make the part smaller, or add a holding.",
+            remedy=f"Looked at: {reasons}. Make the part smaller, or add a holding."
+            + (
+                " A centre hole drawn in the free face lets the tailstock carry it."
+                if "without a centre" in reasons and not part.shape.centres
+                else ""
+            ),
         )
     ]

@@ -27,7 +27,11 @@ def before_starting(
     ]
     if option.dia > shop.lathe.swing_cross_slide - 2.0:
         lines.append("The work does not pass over the cross-slide: keep the saddle to the right of it.")
-    if slender > rule("grip", "overhang"):
+    if option.centre > 0:
+        lines.append(
+            f"Carried by the tailstock centre, {slender:.1f} diameters out of the jaws: {light}, sharp tool."
+        )
+    elif slender > rule("grip", "overhang"):
         lines.append(
             f"Stands out {slender:.1f} x what it is thinned to, without a centre: {light}, sharp tool, watch for spring."
         )
