@@ -93,3 +93,34 @@ def test_a_pressed_collar_shuts_a_wheel_in() -> None:
     assert [one.figure for one in numbered(design, 658)] == ["pressed"]
     loose = replace(design, fits=(ON, FitRelation("collar.bore", "shaft.l3", "H7/g6")))
     assert numbered(loose, 657) == numbered(loose, 658) == []
+
+
+def test_what_is_not_settled_is_a_caution() -> None:
+    """A wheel that nothing holds along a plain rod: the ring it meets there is told, and forbids nothing."""
+    rod = turned("rod", (10.0, 40.0))
+    ring = turned("ring", (20.0, 30.0), bore=10.0)
+    fits = (ON, FitRelation("ring.bore", "rod.l1", "H7/g6"))
+    fits = (replace(ON, shaft="rod.l1"), fits[1])
+    design = pair(*fits, parts=(WHEEL, rod, ring))
+    assert {one.number for one in check_together(design)} <= {650, 651}  # beside each other on the rod
+    thick = turned("rod", (10.6, 40.0))
+    (one, other) = numbered(pair(*fits, parts=(WHEEL, thick, ring)), 653)
+    assert {one.severity, other.severity} == {"caution"}
+    assert "no relation says just where" in one.words
+
+
+def test_a_solid_that_cannot_be_made_is_told_and_the_rest_stands(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A fault of the mesh kernel in one check leaves the others."""
+    from tommybar.checks import interference, together
+    from tommybar.refusals import OwnFault
+
+    def breaks(*_: object) -> tuple[Finding, ...]:
+        raise OwnFault("The mesh kernel says no.")
+
+    breaks.__module__ = interference.__name__
+    monkeypatch.setattr(together, "CHECKS", (breaks, *together.CHECKS[2:]))
+    together.look_together.cache_clear()
+    (one,) = check_together(pair(ON, parts=(WHEEL, SHAFT)))
+    together.look_together.cache_clear()
+    assert one.number == 659
+    assert "not looked at for interference" in one.words

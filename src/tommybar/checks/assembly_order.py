@@ -35,7 +35,7 @@ def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
             Finding(
                 657,
                 "caution",
-                f"{names} go together only before their lasting joint is made, and do not come apart after it.",
+                f"{names}: put together before the lasting joint is made; after it this does not come apart.",
                 pieces[0][0],
                 figure="shut in",
                 bound="comes apart again for care and repair",
@@ -59,6 +59,7 @@ def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
 
 
 def _listed(names: list[str]) -> str:
-    plain = [name.replace("_", " ") for name in dict.fromkeys(names)]
+    many = {name: names.count(name) for name in names}
+    plain = [(f"{n} of " if n > 1 else "") + name.replace("_", " ") for name, n in many.items()]
     words = plain[0] if len(plain) == 1 else ", ".join(plain[:-1]) + f" and {plain[-1]}"
     return words[0].upper() + words[1:]
