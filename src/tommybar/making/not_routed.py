@@ -8,28 +8,17 @@ from __future__ import annotations
 
 from tommybar.design.model import Part
 from tommybar.findings import Finding
-from tommybar.shapes.features import PlateShape, TurnedShape
+from tommybar.shapes.features import TurnedShape
 
 NUMBER = 906
-TURNED = (
-    ("bore_grooves", "a groove in a bore"),
-    ("bore_keyways", "a keyway in a bore"),
-    ("slits", "a slit"),
-    ("engravings", "engraving"),
-)
-PLATE = (
-    ("edges", "a chamfer round a face"),
-    ("slits", "a slit"),
-    ("engravings", "engraving"),
-)
+TURNED = (("bore_grooves", "a groove in a bore"),)
 
 
 def not_routed(part: Part) -> tuple[Finding, ...]:
     """One stop for each feature of a part that no card makes yet."""
     shape = part.shape
-    if isinstance(shape, TurnedShape | PlateShape):
-        kinds = TURNED if isinstance(shape, TurnedShape) else PLATE
-        found = [(one.name, words) for field, words in kinds for one in getattr(shape, field)]
+    if isinstance(shape, TurnedShape):
+        found = [(one.name, words) for field, words in TURNED for one in getattr(shape, field)]
         return tuple(_told(part.name, name, words) for name, words in found)
     return ()
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tommybar.design.model import Part, SizedDesign
 from tommybar.making.handwork.bench_work import bench_card
+from tommybar.making.handwork.lines_card import lines_card
 from tommybar.making.handwork.rings import ring_part
 from tommybar.making.handwork.springs import spring_part
 from tommybar.making.handwork.strips import sheet_part
@@ -70,7 +71,7 @@ def route_part(
         making = wire_part(part, shop, mates)
     else:
         making = Making(None, (), ())
-    making = _with_bench_work(making, part, shop, mates)
+    making = _with_hand_work(making, part, shop, mates)
     return replace(
         making,
         cards=with_measures(making.cards, part, lengths, shop),
@@ -78,18 +79,20 @@ def route_part(
     )
 
 
-def _with_bench_work(making: Making, part: Part, shop: Shop, mates: dict[str, tuple[str, ...]]) -> Making:
-    """The making with the work of the hand that the design writes, as its last card."""
-    card, found = bench_card(part, shop, mates, len(making.cards))
-    if card is None:
-        return making
-    of = card.number
-    before = [
-        replace(one, of=of, after=f"to card {of}" if one.number == of - 1 else one.after)
-        for one in making.cards
-    ]
-    last = replace(card, of=of, after="deburr, measure, bag and label it")
-    return replace(making, cards=(*before, last), findings=(*making.findings, *found))
+def _with_hand_work(making: Making, part: Part, shop: Shop, mates: dict[str, tuple[str, ...]]) -> Making:
+    """The making with what is cut by hand, then the work that the design writes, as its last cards."""
+    for write in (lines_card, bench_card):
+        card, found = write(part, shop, mates, len(making.cards))
+        if card is None:
+            continue
+        of = card.number
+        before = [
+            replace(one, of=of, after=f"to card {of}" if one.number == of - 1 else one.after)
+            for one in making.cards
+        ]
+        last = replace(card, of=of, after="deburr, measure, bag and label it")
+        making = replace(making, cards=(*before, last), findings=(*making.findings, *found))
+    return making
 
 
 def making_order(design: SizedDesign) -> tuple[str, ...]:
