@@ -10,6 +10,7 @@ from tommybar.pack.audit.comparing import audited
 from tommybar.pack.audit.plate_parts import rebuilt_plate
 from tommybar.pack.audit.reading import read
 from tommybar.pack.audit.turned_parts import rebuilt_turned
+from tommybar.pack.imprint import PaperName
 from tommybar.pack.profile import nominal
 from tommybar.shapes.features import PlateShape, TurnedShape
 from tommybar.shapes.mass import mass_properties
@@ -17,7 +18,7 @@ from tommybar.shapes.moments import revolved
 from tommybar.shapes.profile import profile
 
 from .built import built_holes, built_turned
-from .conftest import DESIGNS, READERS, PaperName, name_of, sheets_of
+from .conftest import DESIGNS, READERS, name_of, sheets_of
 
 readers = pytest.mark.parametrize(("unit", "paper"), READERS, ids=[f"{u}-{p}" for u, p in READERS])
 designs = pytest.mark.parametrize("path", DESIGNS, ids=name_of)

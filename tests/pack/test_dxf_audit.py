@@ -10,10 +10,11 @@ from pathlib import Path
 import ezdxf
 import pytest
 from ezdxf.document import Drawing
-from tests.audit.conftest import DESIGNS, READERS, PaperName, name_of, sheets_of
+from tests.audit.conftest import DESIGNS, READERS, name_of, sheets_of
 
 from tommybar.facts.threads import thread
 from tommybar.pack.dxf import WEIGHTS, dxf_text
+from tommybar.pack.imprint import PaperName
 from tommybar.pack.sheet import Angular, Dimension, Radial, Sheet
 from tommybar.pack.svg import svg_text
 from tommybar.pack.units import INCH

@@ -18,7 +18,8 @@ def check(
     """Check files: each fault as file:line:col, the figure it had, its bound and what to do.
 
     A design is worked out as drawn, so what cannot be cut from metal is told
-    too. Ends with 1 when a file has a fault.
+    too; every part is drawn and built again from the printed figures alone,
+    so what is missing on a sheet or stands there twice is told. Ends with 1 when a file has a fault.
     """
     wrong: list[Complaint] = []
     findings: list[Finding] = []
@@ -60,14 +61,20 @@ def _checked(path: Path) -> tuple[str, list[Finding]]:
 def _design(path: Path) -> tuple[str, list[Finding]]:
     from tommybar.checks import check_together
     from tommybar.design.loaded import load_design
+    from tommybar.pack.audit.telling import drawn_and_audited
+    from tommybar.pack.units import Reader
 
     design = load_design(path)
-    parts = _count(len(design.sized().parts), "part")
+    sized = design.sized()
+    parts = _count(len(sized.parts), "part")
     sizes = _count(len(design.named), "named size")
-    return f'design "{design.title}", {parts}, {sizes}, no fault', [
+    drawings, amiss = drawn_and_audited(sized, design.title, Reader())
+    words = f'design "{design.title}", {parts}, {sizes}, no fault'
+    return f"{words}; {drawings}" if drawings else words, [
         *shopless_findings(design),
-        *check_together(design.sized()),
+        *check_together(sized),
         *kept_findings(design),
+        *amiss,
     ]
 
 

@@ -68,6 +68,8 @@ class SheetsPage:
     paper: str  # of the drawings
     angle: str
     papers: tuple[str, ...]
+    built: str  # whether each part can be built from its drawing alone
+    amiss: tuple[str, ...]  # what is missing on a drawing, or stands there twice
 
 
 def _setting(ask: Ask) -> tuple[PaperName, Angle]:
@@ -90,23 +92,30 @@ def _packs(desk: Desk) -> OrderedDict[Key, Pack]:
 
 def _sheets(ask: Ask, plan: Plan) -> list[str]:
     """All sheets as SVG texts, kept for the last plans looked at."""
+    from tommybar.pack.audit.telling import audits_of
     from tommybar.pack.svg import svg_text
     from tommybar.pack.write import pack_sheets
 
     kept: OrderedDict[Key, list[tuple[str, str]]] = ask.desk.extra.setdefault("sheets", OrderedDict())
     key = _key(ask, plan)
     if key not in kept:
-        kept[key] = [(one.name, svg_text(one)) for one in pack_sheets(plan, ask.reader, *_setting(ask))]
+        drawn = pack_sheets(plan, ask.reader, *_setting(ask))
+        kept[key] = [(one.name, svg_text(one)) for one in drawn]
+        audits = ask.desk.extra.setdefault("audits", {})
+        audits[key] = audits_of((one.part for one in plan.parts), drawn)
         while len(kept) > PACKS_KEPT:
-            kept.popitem(last=False)
+            audits.pop(kept.popitem(last=False)[0], None)
     return [text for _, text in kept[key]]
 
 
 def sheets(ask: Ask) -> Response:
     """The page."""
+    from tommybar.pack.audit.telling import audit_findings, audit_words
+
     plan = plan_of(ask)
     count = len(_sheets(ask, plan))
     names = [name for name, _ in ask.desk.extra["sheets"][_key(ask, plan)]]
+    audits = ask.desk.extra["audits"][_key(ask, plan)]
     pack = _packs(ask.desk).get(_key(ask, plan))
     page = SheetsPage(
         head_of(ask, "sheets", plan),
@@ -116,6 +125,8 @@ def sheets(ask: Ask) -> Response:
         ask.reader.unit,
         *_setting(ask),
         get_args(PaperName),
+        audit_words(audits) if audits else "",
+        tuple(f"{one.words} {one.remedy}" for one in audit_findings(audits)),
     )
     return answer(ask, "sheets.html", page, "designs")
 
