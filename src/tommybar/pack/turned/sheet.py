@@ -82,7 +82,9 @@ def turned_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box 
     raise Refusal(
         f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
         f"words must have room on {imprint.paper}.",
-        "Print it on A3 or Tabloid.",
+        "Draw it on A3 or Tabloid."
+        if imprint.paper in ("A4", "Letter")
+        else "Divide it into two parts, or give fewer figures.",
     )
 
 
