@@ -45,9 +45,11 @@ RANK = {  # shaping, then heat, then what joins, then what makes a size, then th
 SAID: dict[str, tuple[str, str, tuple[str, ...], tuple[str, ...], float]] = {
     "sawn": ("Saw", "saw", ("0.5 mm outside the line, then file.",), (), 8.0),
     "filed": (
-        "File to the line or to buttons",
-        "files, filing buttons",
-        ("Hard buttons of the radius through the hole; stop when the file skates.",),
+        "File to the line",
+        "files, square",
+        (
+            "To the scribed line, across first, then drawn along it. A radius about a hole: hard buttons of it.",
+        ),
         ("A handle on every file: a bare tang goes through the palm.",),
         15.0,
     ),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tommybar.pack.bent.views import seen_from
 from tommybar.pack.boxes import box_of, moved
 from tommybar.pack.front.leaf import LEFT, RIGHT, WIDTH, heading, paragraphs
 from tommybar.pack.imprint import Imprint
@@ -140,7 +141,8 @@ def _rows(shapes: list[tuple[str, Shape]], scale: float) -> list[Mark]:
 def _picture(shape: Shape, scale: float) -> list[Mark]:
     if isinstance(shape, TurnedShape):
         return shape_marks(shape, scale)
-    assert isinstance(shape, PlateShape)
+    if not isinstance(shape, PlateShape):
+        return seen_from(shape, "front", scale)
     w, h = shape.length.value * scale, shape.width.value * scale
     marks: list[Mark] = [Area((((0, 0), (w, 0), (w, h), (0, h)),), "none", "thick")]
     for one in placed_holes(shape):
