@@ -215,3 +215,35 @@ def test_a_faulty_entry_is_refused_with_words(folder, build, changed, words):
 def test_a_time_is_kept_in_one_form():
     """A clock in another zone is turned to UTC."""
     assert entry_from({**GOOD, "at": "2026-05-02T20:00:00+02:00"}) == entry_from(GOOD)
+
+
+def test_each_piece_of_several_alike_keeps_its_reading(after, hand):
+    """Two bushes, two readings: neither takes the other's place, in the record and in its file."""
+    build = after(
+        hand("size", "bush.bore", value=8.020),
+        hand("size", "bush.bore", value=8.006, copy=2),
+    )
+
+    made = made_of(build)
+
+    assert [(one.value, one.piece) for one in made.pieces("bush.bore")] == [(8.020, 1), (8.006, 2)]
+    assert "piece 2" in made_text(build)
+
+
+def test_pieces_come_back_from_the_file_of_a_build(after, hand, tmp_path):
+    """What was ticked and measured on the second piece is read in again as of the second piece."""
+    build = after(
+        hand("tick", "bush/1/1"),
+        hand("tick", "bush/1/1", copy=2),
+        hand("size", "bush.bore", value=8.006, copy=2),
+    )
+    place = tmp_path / "made.yaml"
+    place.write_text(made_text(build), encoding="utf-8")
+
+    back = entries_from_made(place)
+
+    assert sorted((one.kind, one.said.get("copy", 1)) for one in back) == [
+        ("size", 2),
+        ("tick", 1),
+        ("tick", 2),
+    ]

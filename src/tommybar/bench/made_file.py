@@ -12,7 +12,7 @@ from tommybar.bench.standing import Standing, standing
 from tommybar.bench.stored import Build
 from tommybar.design import design_from_text
 from tommybar.made.loading import load_made
-from tommybar.made.record import Made, Measured, Ticked, Whereabouts
+from tommybar.made.record import Made, Measured, Ticked, Whereabouts, piece_of
 from tommybar.made.writing import entry_line
 from tommybar.refusals import Refusal
 
@@ -34,10 +34,8 @@ def made_from(stand: Standing, title: str = "") -> Made:
     for one in counting(stand):
         day = one.at[:10]
         if one.kind == "size" and "/" not in one.key:  # a card's run-out tells of the chuck, not of the part
-            copy = one.said.get("copy", 1)
-            note = f"piece {copy:g}" if copy > 1 else ""
             with_what = one.said.get("instrument", "")
-            measured.append(Measured(one.key, one.said["value"], with_what, day, one.by, note))
+            measured.append(Measured(one.key, one.said["value"], with_what, day, one.by, _note(one)))
         elif one.kind in ("tick", "skip"):
             ticks.append(
                 Ticked(
@@ -46,6 +44,7 @@ def made_from(stand: Standing, title: str = "") -> Made:
                     day,
                     one.by,
                     one.said.get("reason", ""),
+                    _note(one),
                     after=len(measured),
                 )
             )
@@ -95,7 +94,7 @@ def made_text(build: Build) -> str:
         else:
             kind = "step" if one.key.count("/") > 1 else "card"
             told = {kind: one.key, **({"done": True} if one.done else {"skipped": one.skipped})}
-        lines.append(_line(told, one.on, one.by))
+        lines.append(_line({**told, "note": one.note}, one.on, one.by))
     lines += [_line({"part": one.part, "where": one.where}) for one in made.whereabouts]
     return "\n".join(lines if len(lines) > 1 else [lines[0].replace("\nmade:", "")]) + "\n"
 
@@ -107,6 +106,12 @@ def _in_order(made: Made) -> tuple[Measured | Ticked, ...]:
         found += [one for one in made.ticks if min(one.after, len(made.measured)) == index]
         found += made.measured[index : index + 1]
     return tuple(found)
+
+
+def _note(entry: Entry) -> str:
+    """Which of several alike an entry is of, as a made file says it."""
+    copy = entry.said.get("copy", 1)
+    return f"piece {copy:g}" if copy > 1 else ""
 
 
 def _line(entry: dict[str, Any], on: str = "", by: str = "") -> str:
@@ -133,14 +138,21 @@ def entries_from_made(path: str | Path, title: str = "", build_id: str = "") -> 
 
     for one in _in_order(made):
         if isinstance(one, Measured):
-            add("size", one.size, one.on, one.by, value=one.value, instrument=one.instrument)
+            more = {"value": one.value, "instrument": one.instrument, **_copy(one)}
+            add("size", one.size, one.on, one.by, **more)
         elif one.done:
-            add("tick", one.key, one.on, one.by)
+            add("tick", one.key, one.on, one.by, **_copy(one))
         else:
-            add("skip", one.key, one.on, one.by, reason=one.skipped or "no reason given")
+            add("skip", one.key, one.on, one.by, reason=one.skipped or "no reason given", **_copy(one))
     for place in made.whereabouts:
         add("pause", place.part, "", "", where=place.where)
     return tuple(found)
+
+
+def _copy(one: Measured | Ticked) -> dict[str, float]:
+    """Which of several alike a line of a made file is of, as an entry says it."""
+    piece = piece_of(one.note)
+    return {"copy": float(piece)} if piece > 1 else {}
 
 
 def _time_of(on: str) -> str:

@@ -6,6 +6,18 @@ import re
 from dataclasses import dataclass
 
 
+def piece_of(note: str) -> int:
+    """Which of several alike a note says, from 1.
+
+    Examples
+    --------
+    >>> piece_of("piece 2"), piece_of("a little tight"), piece_of("")
+    (2, 1, 1)
+    """
+    found = re.fullmatch(r"piece (\d{1,4})", note)
+    return int(found[1]) if found else 1
+
+
 @dataclass(frozen=True)
 class Measured:
     """A measured size: part.feature, the figure [mm], with what, when, by whom."""
@@ -20,8 +32,7 @@ class Measured:
     @property
     def piece(self) -> int:
         """Which of several alike it is of, from 1."""
-        found = re.fullmatch(r"piece (\d{1,4})", self.note)
-        return int(found[1]) if found else 1
+        return piece_of(self.note)
 
 
 @dataclass(frozen=True)
