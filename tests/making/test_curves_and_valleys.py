@@ -9,7 +9,9 @@ import pytest
 
 from tommybar.making.contours import Contour, land_contour
 from tommybar.making.forms import SKIN, table
-from tommybar.making.reach import valleys
+from tommybar.making.grips import Option
+from tommybar.making.jobs import jobs_of
+from tommybar.making.reach import blades_of, reached, valleys
 from tommybar.shapes.features import Arc, Cone, Cylinder, Dim, FaceGroove, Groove, Recess
 
 from .turned import clean, routed, shape, steps
@@ -210,3 +212,21 @@ def test_a_contour_between_its_points():
 
     assert line.at(-5.0) == pytest.approx(7.5)
     assert line.most(-2.0, -4.0) == pytest.approx(7.0)
+
+
+def test_a_valley_waits_for_what_stands_in_front_of_it(shop_r):
+    """The screw in front cannot be made in this grip, so neither is the valley behind it: a blade would weaken both."""
+    part = shape(
+        Cylinder("head", Dim(20.0), 0.0, 10.0),
+        Cylinder("screw", Dim(8.0), 10.0, 20.0, thread="M8"),
+        Cylinder("waist", Dim(7.0), 20.0, 30.0),
+        Cylinder("body", Dim(20.0), 30.0, 60.0),
+    )
+    jaws = next(j for j in shop_r.jaws if j.name == "inside jaws")
+    grip = Option(jaws, "three-jaw", "blank", 22.0, 25.0, "A", -65.0, "", 0.08, 0.0)
+    plain = replace(
+        part, outside=(part.outside[0], Cylinder("screw", Dim(8.0), 10.0, 20.0), *part.outside[2:])
+    )
+
+    assert "waist" not in reached(grip, part, jobs_of(part), frozenset(), blades_of(shop_r))
+    assert {"screw", "waist"} <= reached(grip, plain, jobs_of(plain), frozenset(), blades_of(shop_r))

@@ -213,7 +213,6 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
             screw(bench, job)
     for job in late:
         plunge_shaped(bench, job)
-    bench.centred = 0.0  # the tailstock goes back before anything is parted
     if bench.option.ending == "part":
         part_off(bench)
     elif bench.option.ending == "saw":
