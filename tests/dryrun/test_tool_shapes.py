@@ -97,3 +97,23 @@ def test_tools_are_chosen_by_letter_and_kind() -> None:
     assert tool_shape(step(1, "tap", (), size=6.0), SHOP) is None
     with pytest.raises(KeyError):
         tool_shape(step(1, "laser", way((2, 0), (-5, 0))), SHOP)
+
+
+def test_a_file_takes_what_stands_over_its_line_and_nothing_below() -> None:
+    """Led from (0, 5) down to (-10, 8) over a bar of 10: the triangle and the strip above are 10 x (5 + 2) / 2 = 35."""
+    work = box(-20.0, 0.0, 0.0, 10.0)
+    moves = way((0.0, 12.0), (0.0, 5.0), (-10.0, 8.0), (-10.0, 12.0))
+    tool = tool_shape(step(1, "file", moves), SHOP, feed_directions(moves))
+    done = cut_step(work, tool, moves)
+
+    assert done.removed_area == pytest.approx(35.0, abs=0.01)
+    assert done.hits == []
+
+
+def test_a_parting_blade_that_plunges_is_a_blade() -> None:
+    """The same shape as when it parts, though its step is a groove: no bit stands out beside it."""
+    moves = way((0.0, 12.0), (0.0, 5.0))
+    plunging = tool_shape(step(1, "groove", moves, "P"), SHOP)
+    parting = tool_shape(step(1, "parting", moves, "P"), SHOP)
+
+    assert [piece.tolist() for piece in plunging.body] == [piece.tolist() for piece in parting.body]
