@@ -174,3 +174,17 @@ def test_bends_of_wire_are_measured_from_one_end(routed):
     steps = routed(shape, "wire").cards[0].steps
 
     assert [step.big for step in steps[1:3]] == ["10.0", "37.9"]
+
+
+def test_what_a_machine_turns_has_a_speed_that_the_machine_has(routed, shop):
+    """The mandrel is turned and the sheet is drilled under power; what the hand does says no speed."""
+    shape = strip([20, 30], [90])
+    hole = PlateHole("fix", "top", 8, 10, Dim(4.5, "piece.fix"))
+    spring = SpringShape("compression", 1.0, Dim(10.0, "piece.outside"), 6.0, 8.0, 25.0, "ground")
+    drilled = [
+        s for s in routed(SheetShape(**{**shape.__dict__, "holes": (hole,)})).cards[0].steps if s.speed > 0
+    ]
+    turned = [s for s in routed(spring, "wire", "spring wire").cards[0].steps if s.speed > 0]
+
+    assert [step.tool_kind for step in (*drilled, *turned)] == ["drill", "knife"]
+    assert drilled[0].speed in shop.mill.speeds and turned[0].speed in shop.lathe.speeds

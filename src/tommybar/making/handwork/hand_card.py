@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from tommybar.design.model import Part
 from tommybar.findings import Finding, Severity
 from tommybar.making.cards import Card, Hold, Measure, Step
+from tommybar.making.cuts import Speed
 from tommybar.making.instruments import instrument_name
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Dim
@@ -37,8 +38,12 @@ class HandCard:
         cautions: tuple[str, ...] = (),
         measure: tuple[Measure, ...] = (),
         kind: str = "hand",
+        speed: Speed | None = None,
     ) -> None:
-        """Put a step of the hand on the card; ``lines`` stand where a machine's dial would."""
+        """Put a step of the hand on the card; ``lines`` stand where a machine's dial would.
+
+        ``speed`` is that of the machine that turns the tool or the work; None: by hand.
+        """
         number = len(self.steps) + 1
         self.steps.append(
             Step(
@@ -47,8 +52,8 @@ class HandCard:
                 feature,
                 tool,
                 kind,
-                0.0,
-                0.0,
+                speed.rpm if speed else 0.0,
+                speed.reached if speed else 0.0,
                 0.0,
                 big,
                 big_kind,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tommybar.design.model import Part
 from tommybar.facts.materials import material
 from tommybar.making.cards import Blank
+from tommybar.making.cuts import spindle
 from tommybar.making.handwork.hand_card import HandCard, numbered
 from tommybar.making.handwork.rules import hand_rule
 from tommybar.making.handwork.wire_blank import wire_blank
@@ -109,14 +110,16 @@ def _mandrel(card: HandCard, shape: SpringShape, mandrel: float | None) -> None:
         )
         mandrel = 0.9 * inside
     card.add(
-        f"Turn a mandrel {Mm(mandrel):.2f}, cross hole for the wire's end",
+        f"Turn a mandrel {Mm(mandrel):.2f}, of mild steel, cross hole for the wire's end",
         "outside",
-        "knife tool",
+        "knife tool, the lathe",
         f"{mandrel:.2f}",
         "DIA mm",
         f"The spring's inside is {Mm(inside):.2f}; let go, it opens from {Mm(mandrel):.2f}.",
         "Wind two turns first, let go and measure: turn the mandrel down, or take a thicker one, until they come right.",
         minutes=15.0,
+        kind="knife",
+        speed=spindle(card.shop.lathe.speeds, "mild steel", "HSS", "turning", mandrel),
         why="Spring-back from the plastic bending of round wire; the trial turns settle it, since wire differs.",
     )
 

@@ -6,6 +6,7 @@ from tommybar.design.model import Part
 from tommybar.facts.materials import material
 from tommybar.findings import Finding
 from tommybar.making.cards import Blank, Card
+from tommybar.making.cuts import spindle
 from tommybar.making.handwork.bend_order import Made, bend_order
 from tommybar.making.handwork.former import former_for
 from tommybar.making.handwork.hand_card import HandCard, numbered
@@ -136,6 +137,13 @@ def _hole(card: HandCard, hole: PlateHole) -> None:
         ),
         measure=card.measured(hole.dia, hole.name, "inside") if hole.dia.toleranced else (),
         kind="drill",
+        speed=spindle(
+            card.shop.mill.speeds if card.shop.mill else card.shop.lathe.speeds,
+            card.part.material,
+            "HSS",
+            "drilling",
+            drill,
+        ),
     )
 
 

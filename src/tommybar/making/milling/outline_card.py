@@ -51,7 +51,7 @@ def outline_card(
         Hold(
             "rotary table, and clamped to the table" if turned else "clamped to the table",
             "",
-            "the top face up, on scrap under the whole of it",
+            "top face up, on scrap",
             0.0,
             0.0,
             shape.thickness.value,
