@@ -13,7 +13,7 @@ from tommybar.pack.units import Reader
 from tommybar.shapes.features import Dim
 
 from ..handmade import BASE, IMPRINT, PILLAR, SHAFT
-from ..layout import clashes, texts
+from ..layout import LINES, clashes, texts
 from ..plates.handmade import PLATES
 
 LETTER = replace(IMPRINT, paper="Letter", reader=Reader("in"))
@@ -45,7 +45,7 @@ def marks_of(sheet: Sheet) -> list[tuple[float, float]]:
 def test_no_words_lie_on_words_or_under_a_line(part: Part, imprint: object) -> None:
     """Measured by the boxes of all texts."""
     for sheet in template_sheets(part, imprint):  # type: ignore[arg-type]
-        assert clashes(sheet) == []
+        assert clashes(sheet, LINES) == []
 
 
 def test_holes_stand_apart_as_in_metal() -> None:

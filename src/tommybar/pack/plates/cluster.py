@@ -10,9 +10,8 @@ from tommybar.pack.boxes import box_of, moved
 from tommybar.pack.imprint import Angle
 from tommybar.pack.plates.cuts import datum_is_corner
 from tommybar.pack.plates.dimensions import (
-    STEP,
     Lane,
-    datum_marks,
+    datum_on_edge,
     height_right,
     lanes_below,
     lanes_left,
@@ -62,7 +61,7 @@ def cluster(
 
     ``end_apart`` takes the view of an end out of the row, to stand by itself under its title.
     """
-    long, wide, thick = (d.value * scale for d in (shape.length, shape.width, shape.thickness))
+    long, wide = shape.length.value * scale, shape.width.value * scale
     plane = section_of(shape)
     printed: list[PrintedDimension] = []
     plan = orthographic(shape, "top", scale)
@@ -70,15 +69,17 @@ def cluster(
     lanes = _lengths(shape, reader, scale, printed)
     plan += [*left, *lanes_below(lanes, scale, 11.0 + below), *_corner(shape, scale)]
     placed = any(hole.place for hole in shape.holes)
-    if placed:
-        y = _clear_of(plane, wide, scale)
-        plan += [*datum_marks("B", (long - 7.0, 0.0), (0.0, 1.0)), *datum_marks("C", (0.0, y), (-1.0, 0.0))]
+    wanted = _wanted(rows, "top", scale)
     if plane is not None:
-        plan += section_marks("X", -plane.at * scale, 0.0, long)
-    plan += letter_marks(_wanted(rows, "top", scale), plan)
+        y = -plane.at * scale
+        plan += section_marks(y, 0.0, long)
+        wanted = [("X", (-5.0, y + 4.6), 1.0), ("X", (long + 5.0, y + 4.6), 1.0), *wanted]
+    if placed:
+        inset = min(3.0, wide / 4, long / 4)
+        plan += datum_on_edge("B", (long - inset, 0.0), (inset, 0.0), (0.0, 1.0), plan)
+        plan += datum_on_edge("C", (0.0, inset - wide), (0.0, -inset), (-1.0, 0.0), plan)
+    plan += letter_marks(wanted, plan)
     plan.append(room_of(plan))
-    lowest = 11.0 + below + STEP * (len(lanes) - 1) + 3.0
-    base = -wide - APART if angle == "first" else max(lowest, box_of(plan)[3]) + 8.0 + thick
     faces = {*(h.face for h in shape.holes), *(s.face for s in shape.slots), *(p.face for p in shape.pockets)}
     seen_in_front = bool(faces & {"front", "back"})
     only_section = plane is not None and not seen_in_front
@@ -97,12 +98,14 @@ def cluster(
     row = told.row("", (None, None, None))
     printed += row.printed
     ends = extent(plate_loop(shape))[2] * scale
-    front += height_right(ends, 0.0, shape.thickness.value, row.words, scale)
+    front += height_right(ends, 0.0, shape.thickness.value, row.words, scale, box_of(front)[2])
     if placed:
-        front += datum_marks("A", (min(12.0, long / 4), 0.0), (0.0, 1.0))
+        front += datum_on_edge("A", (min(12.0, long / 4), 0.0), (long, 0.0), (0.0, 1.0), front)
     if not only_section:
         front += letter_marks(_wanted(rows, "front", scale), front)
     front.append(room_of(front))
+    above, under = box_of(plan), box_of(front)
+    base = min(-wide - APART, above[1] - 5.0 - under[3]) if angle == "first" else above[3] + 6.0 - under[1]
     marks = plan + moved(front, 0.0, base)
     side = side_of(shape)
     if side is not None and end_apart:
@@ -126,16 +129,6 @@ def room_of(marks: list[Mark]) -> Area:
 def without_rooms(marks: Iterable[Mark]) -> list[Mark]:
     """Marks without those that only keep room."""
     return [one for one in marks if not (isinstance(one, Area) and one.fill == "none" and one.kind is None)]
-
-
-def _clear_of(plane: Plane | None, wide: float, scale: float) -> float:
-    """Where on the left end a datum letter stands clear of the letter of a section."""
-    if plane is None:
-        return -0.8 * wide
-    line = -plane.at * scale
-    tried = [-wide + 3.0 + n * 1.5 for n in range(int(max(wide - 6.0, 0.0) / 1.5) + 1)]
-    free = [y for y in tried if y + 2.8 < line - 1.0 or y - 2.8 > line + 10.0]
-    return free[0] if free else line - 6.0
 
 
 def _title(words: str, x: float, top: float) -> list[Mark]:

@@ -47,6 +47,11 @@ class Lines:
     def __init__(self, marks: Iterable[Mark]) -> None:
         self.ends = np.array(segments_of(marks), dtype=np.float64).reshape(-1, 4)
 
+    def add(self, marks: Iterable[Mark]) -> None:
+        """More lines."""
+        more = np.array(segments_of(marks), dtype=np.float64).reshape(-1, 4)
+        self.ends = np.concatenate([self.ends, more])
+
     def through(self, box: Box) -> bool:
         """Whether any stretch of line has a part in the box."""
         if len(self.ends) == 0:
@@ -73,19 +78,30 @@ def letter_marks(wanted: Iterable[Wanted], marks: list[Mark]) -> list[Mark]:
     busy = [one.box for one in plain_marks(marks) if isinstance(one, Text)]
     made: list[Mark] = []
     for words, at, radius in wanted:
-        text, step = _free(words, at, radius, busy, lines)
+        text, way = _free(words, at, radius, busy, lines)
         busy.append(text.box)
         made.append(text)
-        left, top, right, bottom = text.box
-        near = (min(max(at[0], left), right), min(max(at[1], top), bottom))
-        away = math.hypot(near[0] - at[0], near[1] - at[1])
-        if step > 2.0 and away > radius + 4.0:
-            tip = (at[0] + (near[0] - at[0]) * radius / away, at[1] + (near[1] - at[1]) * radius / away)
-            made += leader(tip, near)
+        if way is not None:
+            drawn = leader(*way)
+            lines.add(drawn)
+            made += drawn
     return made
 
 
-def _free(words: str, at: Point, radius: float, busy: list[Box], lines: Lines) -> tuple[Text, float]:
+def _leads(text: Text, at: Point, radius: float, step: float) -> tuple[Point, Point] | None:
+    """From where to where a letter that stands away has its leader."""
+    left, top, right, bottom = text.box
+    near = (min(max(at[0], left), right), min(max(at[1], top), bottom))
+    away = math.hypot(near[0] - at[0], near[1] - at[1])
+    if step <= 2.0 or away <= radius + 4.0:
+        return None
+    return (at[0] + (near[0] - at[0]) * radius / away, at[1] + (near[1] - at[1]) * radius / away), near
+
+
+def _free(
+    words: str, at: Point, radius: float, busy: list[Box], lines: Lines
+) -> tuple[Text, tuple[Point, Point] | None]:
+    """The nearest place where neither a letter nor its leader lies on anything that is read."""
     first = Text(at, words, SIZE, True)
     left, top, right, bottom = first.box
     wide, tall = right - left, bottom - top
@@ -98,6 +114,20 @@ def _free(words: str, at: Point, radius: float, busy: list[Box], lines: Lines) -
             text = Text((x, y), words, SIZE, True)
             b = text.box
             room = (b[0] - CLEAR, b[1] - CLEAR, b[2] + CLEAR, b[3] + CLEAR)
-            if not any(overlap(room, one) for one in busy) and not lines.through(room):
-                return text, step
-    return first, STEPS[-1]
+            if any(overlap(room, one) for one in busy) or lines.through(room):
+                continue
+            way = _leads(text, at, radius, step)
+            if way is None or not any(Lines([Line(way)]).through(one) for one in busy):
+                return text, way
+    return first, None
+
+
+def free_along(places: Iterable[Point], half: float, marks: list[Mark]) -> int:
+    """The first of some places about which a square is free of lines and words; 0 when none is."""
+    lines = Lines(marks)
+    busy = [one.box for one in plain_marks(marks) if isinstance(one, Text)]
+    for n, (x, y) in enumerate(places):
+        room = (x - half, y - half, x + half, y + half)
+        if not any(overlap(room, one) for one in busy) and not lines.through(room):
+            return n
+    return 0
