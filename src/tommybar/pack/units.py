@@ -58,6 +58,8 @@ class Reader:
         --------
         >>> Reader().plain(12.3456), Reader("in").plain(7.5), Reader("in").plain(7.9375)
         ('12.346', '0.295', '0.3125')
+        >>> Reader("in").plain(0.11)
+        '0.0043'
         """
         if self.unit == "mm":
             return self.length(mm, 3)

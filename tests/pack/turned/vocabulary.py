@@ -46,7 +46,7 @@ SHAPES["spindle"] = TurnedShape(
         Cone("taper", 54, 94, 20.0, 16.0, "D L a"),
         Cylinder("tail", limited(10.0, "g6", 9.986, 9.995), 94, 120, 0, 1, corner_start=0.4),
     ),
-    grooves=(Groove("undercut", 16, 18, 9.5), Groove("ring", 110, 111.1, 9.0)),
+    grooves=(Groove("undercut", 16, 18, 9.5), Groove("ring", 110, 111.1, 9.0, 0.2)),
     centres=(CentreHole("c1", "A", "A", 2.5, "may"), CentreHole("c2", "B", "B", 2.5, "must")),
     keyways=(Keyway("key", 24, 40, limited(5.0, "N9", 4.97, 5.0), 3.0, 90.0),),
     cross_holes=(CrossHole("pin", Dim(3.0), 102, 0.0, 2),),
@@ -198,6 +198,21 @@ SHAPES["long"] = TurnedShape(
         Cylinder(f"step_{n}", Dim(10.0 + (n * 7) % 5), 20.0 * n, 20.0 * (n + 1), 0.5 if n == 0 else 0.0)
         for n in range(9)
     ),
+)
+SHAPES["medley"] = TurnedShape(
+    Dim(70.0),
+    (
+        Cylinder("left", Dim(12.0), 0, 16, 1.0, 0, "M12", left=True),
+        Cylinder("relief", Dim(14.0), 16, 20, corner_end=0.5),
+        Cylinder("collar", Dim(26.0), 20, 30, 0.5, 1.0, edge_end_angle=30.0),
+        Cylinder("stem", Dim(18.0), 30, 46, corner_start=1.0),
+        Arc("fillet", 46, 50, 18.0, 26.0, 4.0, "in", "fillet"),
+        Cylinder("drum", Dim(26.0), 50, 70, round_end=1.0),
+    ),
+    bores=(Bore("pocket", Dim(8.0), "B", 12.0, False, "ball"), Bore("mouth", Dim(12.0), "B", 4.0, False)),
+    cross_holes=(CrossHole("aside", Dim(3.0), 25.0, 90.0, 2, offset=8.0),),
+    flats=(Flats("flat", 1, 11.0, 52.0, 62.0, 180.0),),
+    keyways=(Keyway("sled", 32, 44, Dim(4.0), 2.0, 90.0, "sled", 40.0),),
 )
 NEEDS = {
     "spindle": (RunoutNeed("tail", "seat", 0.01),),
