@@ -157,3 +157,6 @@ class Blank:
     count: int = 1
     mass: float = 0.0  # [g] of one blank
     why: str = ""
+    as_supplied: bool = (
+        False  # sheet and wire: nothing is taken off the section, so a larger one does not serve
+    )

@@ -56,6 +56,8 @@ def serves(bar: Bar, blank: Blank) -> bool:
     """Whether a bar's material and section can give the blank at all, length apart."""
     if not same_material(bar.material, blank.material):
         return False
+    if blank.as_supplied and abs(bar.size - blank.size) > TOUCH:
+        return False
     if blank.section in FLAT:
         wide_enough = bar.width >= blank.width - TOUCH
         turned = bar.section in SHELVED and bar.width >= min(blank.width, blank.length) - TOUCH

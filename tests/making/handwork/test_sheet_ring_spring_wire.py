@@ -13,10 +13,12 @@ from tommybar.making.handwork.bend_order import bend_order
 from tommybar.making.handwork.springs import mandrel_dia
 from tommybar.making.parts import route_part
 from tommybar.mechanics.springback import former_radius
+from tommybar.nest.rack import serves
 from tommybar.refusals import Refusal
 from tommybar.shapes.developed import bend_allowance, flats
 from tommybar.shapes.features import Bend, Dim, PlateHole, RolledRing, SheetShape, SpringShape, WireShape
 from tommybar.shop import load_shop
+from tommybar.shop.model import Bar
 
 
 @pytest.fixture(scope="module")
@@ -188,3 +190,14 @@ def test_what_a_machine_turns_has_a_speed_that_the_machine_has(routed, shop):
 
     assert [step.tool_kind for step in (*drilled, *turned)] == ["drill", "knife"]
     assert drilled[0].speed in shop.mill.speeds and turned[0].speed in shop.lathe.speeds
+
+
+def test_thicker_sheet_or_wire_is_not_taken_for_thinner(routed):
+    """Nothing is taken off them: 3 mm rod is no 2 mm wire, 3 mm flat no 1.5 mm strip."""
+    wire = routed(WireShape(Dim(2.0, "piece.dia"), (10.0, 20.0), ((4.0, 90.0),)), "wire").blank
+    ring = routed(RolledRing(Dim(40.0, "piece.inside"), 6.0, 1.5)).blank
+
+    assert not serves(Bar("3 rod", "mild steel", "round", 3.0, 500.0), wire)
+    assert serves(Bar("2 wire", "mild steel", "round", 2.0, 500.0), wire)
+    assert not serves(Bar("3 flat", "mild steel", "flat", 3.0, 500.0, 6.0), ring)
+    assert serves(Bar("1.5 sheet", "mild steel", "sheet", 1.5, 500.0, 300.0), ring)

@@ -98,6 +98,7 @@ def _blank(part: Part, shape: RolledRing) -> Blank:
         part.count,
         round(mass, 1),
         f"strip {shape.width:g} x {shape.thickness:g}, cut from sheet or as supplied",
+        as_supplied=True,
     )
 
 

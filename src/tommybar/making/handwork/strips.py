@@ -53,6 +53,7 @@ def sheet_blank(part: Part, shape: SheetShape) -> Blank:
         part.count,
         round(long * wide * thick * material(part.material).density / 1000, 1),
         f"sheet {thick:g} thick, as supplied",
+        as_supplied=True,
     )
 
 

@@ -25,4 +25,5 @@ def wire_blank(part: Part, dia: float, length: float, allowances: list[tuple[str
         part.count,
         round(mass, 1),
         why,
+        as_supplied=True,
     )
