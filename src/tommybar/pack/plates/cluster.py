@@ -67,8 +67,9 @@ def cluster(
     plan = orthographic(shape, "top", scale)
     left, below = lanes_left(_widths(shape, reader, scale, printed), scale)
     lanes = _lengths(shape, reader, scale, printed)
-    plan += [*left, *lanes_below(lanes, scale, 11.0 + below), *_corner(shape, scale)]
     placed = any(hole.place for hole in shape.holes)
+    first = max(15.5 if placed else 11.0, 11.0 + below)  # below the boxes of datum letters
+    plan += [*left, *lanes_below(lanes, scale, first), *_corner(shape, scale)]
     wanted = _wanted(rows, "top", scale)
     if plane is not None:
         y = -plane.at * scale
