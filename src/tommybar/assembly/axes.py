@@ -101,6 +101,8 @@ def _of_turned(shape: TurnedShape, name: str, number: int) -> Axis | None:
             after = lands[n + 1].start_dia > dia + 1e-6 if n + 1 < len(lands) else False
             first = not before and land.start_dia <= land.end_dia  # the slimmer end goes in first
             last = not after and land.end_dia <= land.start_dia
+            first = first and all(max(one.start_dia, one.end_dia) <= dia + 1e-6 for one in lands[:n])
+            last = last and all(max(one.start_dia, one.end_dia) <= dia + 1e-6 for one in lands[n + 1 :])
             low, high = land.start - lands[0].start, lands[-1].end - land.end
             return Axis(
                 HERE,

@@ -73,9 +73,9 @@ def _coaxial(pair: Joined, engaged: float) -> tuple[Way, ...]:
         if engaged > 0:
             stops = [one for one in stops if abs(_shared(land, low + one[1], high + one[1]) - engaged) < 0.05]
             if not stops and high_open and land.low_open:
-                stops.append((2, land.low + engaged - high))
+                stops.append((3, land.low + engaged - high))
             elif not stops and low_open and land.high_open:
-                stops.append((2, land.high - engaged - low))
+                stops.append((3, land.high - engaged - low))
         found += [(order, up, shift, "") for order, shift in stops]
         if not stops:
             middle = (land.low + land.high) / 2 - (low + high) / 2

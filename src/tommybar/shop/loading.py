@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from tommybar.design.validation import unit_of, validated
 from tommybar.design.yaml_file import YamlFile, read_yaml
+from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal
 from tommybar.shop.examples import example_shops
 from tommybar.shop.filling import NO_SHOP, Filler
@@ -64,8 +65,8 @@ def shop_from(file: ShopFile, example: Shop) -> Shop:
         drills=filler.take(file.drills, example.drills, "drills"),
         centre_drills=filler.take(file.centre_drills, example.centre_drills, "centre_drills"),
         reamers=_each(filler, file.reamers, example.reamers, "reamers", lambda one, _: filler.reamer(one)),
-        taps=filler.take(file.taps, example.taps, "taps"),
-        dies=filler.take(file.dies, example.dies, "dies"),
+        taps=_threads(filler.take(file.taps, example.taps, "taps")),
+        dies=_threads(filler.take(file.dies, example.dies, "dies")),
         cutters=filler.take(file.cutters, example.cutters, "cutters"),
         countersinks=filler.take(file.countersinks, example.countersinks, "countersinks"),
         instruments=_each(filler, file.instruments, example.instruments, "instruments", filler.instrument),
@@ -77,6 +78,11 @@ def shop_from(file: ShopFile, example: Shop) -> Shop:
         long_drills=file.long_drills,
         assumed=tuple(filler.assumed),
     )
+
+
+def _threads(names: tuple[str, ...]) -> tuple[str, ...]:
+    """Threads by the designations that designs call them by: 1/4 UNF is 1/4-28 UNF."""
+    return tuple(dict.fromkeys(thread(one).designation for one in names))
 
 
 def _lathe(filler: Filler, entry: LatheEntry, example: Lathe) -> Lathe:
