@@ -5,6 +5,7 @@ from __future__ import annotations
 from tommybar.checks import (
     belts,
     blind_depths,
+    chains,
     engagement,
     fit_sense,
     holes_across,
@@ -41,6 +42,7 @@ CHECKS = (
     engagement.look,
     rubbing.look,
     fit_sense.look,
+    chains.look,
     thread_pairs.look,
     solders.look,
     loads.look,
