@@ -233,3 +233,16 @@ def test_examples_are_found_beside_an_installed_package(tmp_path, monkeypatch):
     monkeypatch.setattr(examples, "_PACKAGE", tmp_path / "tommybar")
 
     assert examples.example_folder.__wrapped__() == tmp_path / "tommybar" / "examples"
+
+
+def test_of_two_equal_lathes_the_bench_with_the_fuller_drawer_stands_in(tmp_path):
+    """Two examples have a lathe of 55 mm; a new user's shop takes its tools from the one that has chamfer and groove tools."""
+    place = tmp_path / "shed.yaml"
+    place.write_text(
+        "tommybar: 1\nshop: Shed\nunits: mm\n"
+        "lathe: {centre_height: 55, swing_over_bed: 110, swing_over_cross_slide: 72}\n"
+    )
+
+    kinds = {one.kind for one in load_shop(place).tools}
+
+    assert kinds >= {"chamfer", "groove", "recess", "parting"}

@@ -22,7 +22,7 @@ def nearest_example(file: ShopFile, known: dict[str, Figures]) -> str:
     """The name of the example whose centre height, swing and grip are nearest in proportion.
 
     Among equals (a file that gives none of the three) an example in the same
-    unit comes first, then shop R's name order.
+    unit comes first, then shop R, then the small bench, then the order of names.
     """
     if not known:
         raise Refusal(
@@ -39,4 +39,5 @@ def nearest_example(file: ShopFile, known: dict[str, Figures]) -> str:
     return min(known, key=distance)
 
 
-_PREFERRED = {"shop-r": " first"}  # with nothing to go by, the reference shop stands in
+# With nothing to go by, the reference shop stands in; of two equal lathes, the bench with the fuller drawer.
+_PREFERRED = {"shop-r": " first", "small-bench": " second"}
