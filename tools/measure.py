@@ -143,11 +143,13 @@ def solids() -> list[Row]:
     from tommybar.assembly.order import order_of
     from tommybar.assembly.placing import assembled
     from tommybar.assembly.sweep import clearances
+    from tommybar.checks import check_all, check_together
     from tommybar.design import load_design
     from tommybar.pack.glb import part_glb
     from tommybar.pack.step import part_step
     from tommybar.shapes.mesh import mesh_of
     from tommybar.shapes.solids.kernel import solid_of
+    from tommybar.shop import load_shop
 
     design = load_design(DESIGN).sized()
     made = [part for part in design.parts if part.shape is not None]
@@ -166,7 +168,11 @@ def solids() -> list[Row]:
         return max(taken)
 
     whole = assembled(design)
+    shop = load_shop(SHOP)
+    check_all(design, shop)
     return [
+        at_most("all checks of the demonstrator", 1000 * seconds(lambda: check_all(design, shop)), "ms", 60),
+        at_most("the checks of its assembly", seconds(lambda: check_together(design), 1), "s", 2.0),
         at_most("STEP of one part, the slowest of the demonstrator's", slowest(part_step), "s", 0.6),
         at_most("GLB of one part, the slowest of the demonstrator's", 1000 * slowest(part_glb), "ms", 200),
         at_most("placing the demonstrator", 1000 * seconds(lambda: assembled(design)), "ms", 200),
