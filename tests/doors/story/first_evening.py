@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import subprocess
+import zipfile
 
 from playwright.sync_api import expect
 
@@ -116,7 +117,12 @@ def print_the_pack(page, shoot):
     page.get_by_role("link", name="Sheets").click()
     page.get_by_role("button", name="Write the files").click()
     page.get_by_role("link", name="pack.pdf").wait_for()
+    assert page.locator("#files li a").all_inner_texts()[:2] == ["pack.pdf", "machine.html"]
     shoot(page, "08-files")
+    with page.expect_download() as download:
+        page.get_by_role("link", name="wheel.zip").click()
+    with zipfile.ZipFile(download.value.path()) as all_files:
+        assert {"pack.pdf", "machine.html", "plan.json", "parts/shaft.step"} <= set(all_files.namelist())
     with page.expect_download() as download:
         page.get_by_role("link", name="pack.pdf").click()
     done = subprocess.run(

@@ -120,7 +120,7 @@ def sheets(ask: Ask) -> Response:
     page = SheetsPage(
         head_of(ask, "sheets", plan),
         tuple(zip(range(1, count + 1), names, strict=True)),
-        tuple(_file(pack, name) for name in pack.files) if pack else (),
+        tuple(_file(pack, name) for name in sorted(pack.files, key=_wanted_first)) if pack else (),
         plan.plan_id,
         ask.reader.unit,
         *_setting(ask),
@@ -194,6 +194,14 @@ def write(ask: Ask) -> Response:
 
     work = desk.works.begin("The pack", f"/designs/{name}/sheets#files", deed)
     return go_to(f"/work/{work.name}")
+
+
+def _wanted_first(name: str) -> tuple[int, str]:
+    """What most people take comes first: the pack on paper, the file for the machine, everything in one."""
+    first = ("pack.pdf", "machine.html")
+    if name in first:
+        return first.index(name), name
+    return (2 if name.endswith(".zip") else 3), name
 
 
 def _zipped(files: Mapping[str, bytes]) -> bytes:
