@@ -34,7 +34,7 @@ SLIDE = Part(
             PlateHole("head_2", "top", 65.0, 38.0, Dim(5.5), sink_dia=10.0, sink_depth=5.4),
             PlateHole("tap", "top", 15.0, 38.0, Dim(5.0), 12.0, "M5"),
             PlateHole("lean", "top", 40.0, 25.0, Dim(4.0), tilt=20.0, towards=0.0, flat=True),
-            PlateHole("end", "right", 25.0, 10.0, Dim(4.2), 10.0, "M4"),
+            PlateHole("end", "right", 25.0, 10.0, Dim(4.0), 10.0, "M4"),
             PlateHole("peg", "front", 40.0, 14.0, Dim(3.0), 8.0),
         ),
         slots=(Slot("slot", "top", 40.0, 44.0, 30.0, Dim(6.0), 4.0),),
