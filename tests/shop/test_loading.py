@@ -24,10 +24,10 @@ def shop_of(tmp_path):
 
 
 def test_examples_are_found_and_whole():
-    """Three example shops ship, and none of them leaves a figure to be assumed."""
+    """Four example shops ship, and none of them leaves a figure to be assumed."""
     shops = {name: load_shop(path) for name, path in example_shops().items()}
 
-    assert set(shops) == {"shop-r", "small-bench", "inch-bench"}
+    assert set(shops) == {"shop-r", "small-bench", "rope-bench", "inch-bench"}
     assert {name: shop.assumed for name, shop in shops.items()} == dict.fromkeys(shops, ())
 
 
