@@ -127,7 +127,10 @@ def turned_sizes(shape: TurnedShape) -> Sizes:
             made[cone.name, "half angle"] = math.degrees(math.atan2(rise, cone.end - cone.start))
     made |= {(g.name, "width"): g.end - g.start for g in shape.grooves}
     made |= {(g.name, "width"): g.end - g.start for g in shape.bore_grooves}
-    made |= {(f.name, "long"): f.end - f.start for f in shape.flats}
+    long = shape.length.value
+    for f in shape.flats:
+        whole = f.start < 1e-6 and f.end > long - 1e-6
+        made[f.name, "long"] = None if whole else f.end - f.start
     made |= {(slot.name, "long"): slot.end - slot.start for slot in shape.cross_slots}
     made |= {(key.name, "long"): key.end - key.start for key in shape.keyways}
     for arc in shape.outside:

@@ -260,7 +260,10 @@ def _flats(shape: TurnedShape, reader: Reader) -> list[Callout]:
             say.sized("across", one.across, f"{kind} ", "AF", "width")
         else:
             say.row(f"{kind}, {say.length('length', 'level', one.level)} from the axis")
-        say.row(f"{say.length('length', 'long', one.end - one.start)} long", True)
+        if one.start < 1e-6 and one.end > shape.length.value - 1e-6:
+            say.row("over the whole length", True)  # which is dimensioned once
+        else:
+            say.row(f"{say.length('length', 'long', one.end - one.start)} long", True)
         say.row(f"at {say.angle('angle', one.angle)}", True)
         turns = [math.radians(one.angle + 360.0 * k / one.count) for k in range(one.count)]
         best = max(
