@@ -9,6 +9,7 @@ on the drawing is minus y, and an angle changes its sign.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from tommybar.shapes.features import Eccentric, TurnedShape
 
@@ -26,7 +27,9 @@ def in_frame(shape: TurnedShape) -> TurnedShape:
     >>> in_frame(rod).cross_holes[0].angle
     -30.0
     """
-    told = {name: tuple(replace(one, angle=-one.angle) for one in getattr(shape, name)) for name in CLOCKED}
+    told: dict[str, Any] = {
+        name: tuple(replace(one, angle=-one.angle) for one in getattr(shape, name)) for name in CLOCKED
+    }
     circles = tuple(replace(one, start_angle=-one.start_angle) for one in shape.circle_holes)
     lands = tuple(
         replace(one, angle=-one.angle) if isinstance(one, Eccentric) else one for one in shape.outside
