@@ -63,6 +63,9 @@ def _met_at(scales: Scales, asked: Asked, tried: Tried) -> float | None:
     slack_one, slack_other = (_slack(scales, asked.key, at, tried) for at in (one, other))
     if slack_one is None or slack_other is None:
         return None
+    straight = _met_on_a_line(scales, asked, tried, slack_one, slack_other)
+    if straight is not None:
+        return straight
     for _ in range(ROUNDS):
         if abs(slack_one - slack_other) < 1e-12:
             return None
@@ -74,3 +77,21 @@ def _met_at(scales: Scales, asked: Asked, tried: Tried) -> float | None:
             return round(guess, 6)
         other, slack_other, one, slack_one = one, slack_one, guess, slack
     return round(one, 6)
+
+
+def _met_on_a_line(
+    scales: Scales, asked: Asked, tried: Tried, slack_one: float, slack_other: float
+) -> float | None:
+    """Where a limit is met whose slack runs straight through three scales; None when it does not.
+
+    The three scales are the same for every limit, so that each is worked out
+    once; a length that follows the scale runs straight.
+    """
+    one, other, third = tried.scale, tried.scale * 0.97, tried.scale * 1.03
+    slack_third = _slack(scales, asked.key, third, tried)
+    if slack_third is None or abs(slack_one - slack_other) < 1e-12:
+        return None
+    if abs((slack_third - slack_one) - (slack_one - slack_other)) > MET:
+        return None
+    met = one - slack_one * (one - other) / (slack_one - slack_other)
+    return round(met, 6) if 0.01 <= met <= 100 else None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 from tommybar.design import Design
@@ -15,11 +16,17 @@ WORDS_ONLY = ("name", "material", "note", "because", "finish")  # entries that n
 TAP = ("bores", "holes", "cross_holes")
 
 
+@lru_cache(maxsize=8)
+def _read(text: str, path: str) -> Any:
+    """What the file says; only looked at, never changed."""
+    return yaml_from_text(text, path).data
+
+
 class Leaning:
     """What leans on what. A superset is harmless: it only makes the search longer."""
 
     def __init__(self, design: Design) -> None:
-        data: Any = yaml_from_text(design.file_text, str(design.path)).data
+        data = _read(design.file_text, str(design.path))
         self.free = frozenset(size.name for size in design.named if not size.expression)
         written = data.get("sizes", {})
         self._texts = {name: _is_text(entry) for name, entry in written.items()}
