@@ -69,7 +69,9 @@ def test_the_slip_speaks_shop_words_with_mass_and_alternatives(store, blank):
     cuts, findings = nest((blank("drum", 70, 16.5, material="free-cutting brass"),), store((), sold), "ask")
 
     line = cuts.buy[0]
-    assert line.words.startswith("Ask for a slice of 70 mm round free-cutting brass, 17 mm long, saw cut is fine")
+    assert line.words.startswith(
+        "Ask for a slice of 70 mm round free-cutting brass, 17 mm long, saw cut is fine"
+    )
     assert line.mass == pytest.approx(pi / 4 * 7.0**2 * 1.7 * 8.47, rel=1e-9)
     assert line.accept[0] == "75 mm round"
     assert [one.number for one in findings] == [201]

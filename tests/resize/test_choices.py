@@ -57,7 +57,9 @@ def test_a_tool_that_is_lacking_at_scale_one_is_snapped_with_its_reason():
     domain = tool_domain("bore", "reamer", 7.0, 1.0, (5.0, 6.9, 8.0))
 
     assert values(domain) == [6.9, 8.0]
-    assert domain.ordered[0].why == "nearest reamer of the shop, 0.1 mm from 7 mm; the shop has no reamer 7 mm"
+    assert (
+        domain.ordered[0].why == "nearest reamer of the shop, 0.1 mm from 7 mm; the shop has no reamer 7 mm"
+    )
     assert domain.ordered[1].why.startswith("reamer 8 mm of the shop, 1 mm from 7 mm")
 
 

@@ -158,9 +158,7 @@ class _Writer:
             "dxfattribs": {"layer": "DIMENSIONS"},
         }
         if isinstance(one, Radial):
-            made = self.space.add_radius_dim(
-                center=self.at(one.centre), mpoint=self.at(one.point), **common
-            )
+            made = self.space.add_radius_dim(center=self.at(one.centre), mpoint=self.at(one.point), **common)
         elif isinstance(one, Angular):
             vertex = self.at(one.vertex)
             a, b = (self._beyond(vertex, self.at(p), one.radius / self.scale) for p in (one.a, one.b))

@@ -45,7 +45,9 @@ class Cylinder:
     corner_end: float = 0.0
     full: float = 0.0
     left: bool = False
-    edge_end_angle: float | None = None  # of the chamfer at its B end, where it is another than edge_angle [deg]
+    edge_end_angle: float | None = (
+        None  # of the chamfer at its B end, where it is another than edge_angle [deg]
+    )
 
     @property
     def start_dia(self) -> float:

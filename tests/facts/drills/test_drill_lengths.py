@@ -36,9 +36,7 @@ def test_thicker_drills_are_never_shorter_and_long_ones_are_longer():
     sizes = [n / 10 for n in range(10, 201)]
     jobber = [drill_length(d) for d in sizes]
 
-    assert all(
-        a.overall <= b.overall and a.flute <= b.flute for a, b in itertools.pairwise(jobber)
-    )
+    assert all(a.overall <= b.overall and a.flute <= b.flute for a, b in itertools.pairwise(jobber))
     assert all(drill_length(d, "long").flute > one.flute for d, one in zip(sizes, jobber, strict=True))
 
 

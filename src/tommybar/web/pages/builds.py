@@ -212,10 +212,13 @@ def print_cards(ask: Ask) -> Response:
     def deed(tell: Tell) -> None:
         from tommybar.pack.pdf import pdf_bytes
         from tommybar.pack.write import pack_sheets
+        from tommybar.planning import with_assembly
 
         plan = plan_of(build, tell)
         tell("sheets")
-        data = pdf_bytes(pack_sheets(plan, reader), f"{plan.title}, plan {plan.plan_id}")
+        data = pdf_bytes(
+            pack_sheets(with_assembly(plan, reader.unit), reader), f"{plan.title}, plan {plan.plan_id}"
+        )
         receive(folder, build.id, [printed_entry(plan, device="the PC", number=len(build.entries))])
         desk.extra.setdefault("build packs", {})[build.id] = data
 

@@ -173,6 +173,7 @@ def write(ask: Ask) -> Response:
     """Begin writing the pack; the page shows how far it is."""
     from tommybar.pack.machine.write import write_machine_file
     from tommybar.pack.write import write_pack
+    from tommybar.planning import with_assembly
 
     plan, unit, name = plan_of(ask), ask.reader.unit, name_of(ask)
     setting, key, desk = _setting(ask), _key(ask, plan), ask.desk
@@ -180,7 +181,7 @@ def write(ask: Ask) -> Response:
     def deed(tell: Tell) -> None:
         with TemporaryDirectory(prefix="tommybar-pack-") as folder:
             place = Path(folder)
-            written = write_pack(plan, place, unit, tell, *setting)
+            written = write_pack(with_assembly(plan, unit), place, unit, tell, *setting)
             if not (place / "machine.html").exists():
                 tell("machine.html")
                 written = [*written, write_machine_file(plan, place / "machine.html", unit)]
