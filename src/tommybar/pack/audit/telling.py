@@ -72,6 +72,15 @@ def drawn_and_audited(design: SizedDesign, title: str, reader: Reader) -> tuple[
         try:
             sheets.append(part_drawing(part, design, imprint))
         except Refusal as refusal:
-            findings.append(Finding(921, "caution", str(refusal.complaints[0].what), part.name))
+            told = refusal.complaints[0]
+            findings.append(
+                Finding(
+                    921,
+                    "caution",
+                    told.what,
+                    part.name,
+                    remedy=told.remedy or "Draw that feature by hand beside the sheet, or leave it out.",
+                )
+            )
     audits = audits_of(design.parts, sheets)
     return (audit_words(audits) if audits else ""), [*audit_findings(audits), *findings]
