@@ -9,6 +9,7 @@ from typing import Any
 from tommybar.facts.threads import thread
 from tommybar.pack.plates.cuts import spot_on
 from tommybar.pack.plates.holes import datum_of, groups_of, in_plate
+from tommybar.pack.turned.ends import has_end_view
 from tommybar.shapes.features import (
     Arc,
     Boss,
@@ -159,17 +160,14 @@ def _edges(one: Cylinder, before: float, after: float, made: Sizes) -> None:
 def _clocking(shape: TurnedShape, made: Sizes) -> None:
     """Angles counted from the first where nothing on the sheet is told at an angle: the plane of the paper."""
     lists = (shape.cross_holes, shape.cross_slots, shape.keyways, shape.slits, shape.head_slots)
-    told = shape.circle_holes or shape.flats or shape.bore_keyways
     several = [one for many in lists for one in many]
-    half_turns = {one.angle % 180.0 for one in several}
-    half_turns |= {one.angle % 180.0 for one in shape.outside if hasattr(one, "throw")}  # type: ignore[union-attr]
-    if told or len(half_turns) > 1 or not several:
+    if has_end_view(shape) or not several:
         return
-    first = several[0].angle
+    sided = [one for one in several if getattr(one, "walls", 1) == 1 and one not in shape.head_slots]
+    first = (sided or several)[0].angle
     for one in several:
         turned = (one.angle - first) % 360.0
-        both = getattr(one, "walls", 2) == 2
-        made[one.name, "angle"] = 0.0 if both and abs(turned - 180.0) < 1e-9 else turned
+        made[one.name, "angle"] = turned if one in sided else turned % 180.0
 
 
 def plate_sizes(shape: PlateShape, body: str = "plate") -> Sizes:

@@ -21,11 +21,14 @@ def has_end_view(shape: TurnedShape) -> bool:
     """Whether what stands round the axis must be shown along it."""
     if shape.circle_holes or shape.flats or shape.bore_keyways or any(h.offset for h in shape.cross_holes):
         return True
-    angles = [one.angle for one in shape.cross_holes] + [one.angle for one in shape.cross_slots]
-    angles += [one.angle for one in shape.keyways] + [one.angle for one in shape.slits]
-    angles += [one.angle for one in shape.head_slots]
-    angles += [one.angle for one in shape.outside if isinstance(one, Eccentric)]
-    return len({angle % 180.0 for angle in angles}) > 1
+    both = [(one.angle, one.walls) for one in shape.cross_holes]
+    both += [(one.angle, one.walls) for one in shape.cross_slots]
+    both += [(one.angle, one.walls) for one in shape.slits]
+    sided = [angle for angle, walls in both if walls == 1]  # on one side of the axis, where it counts which
+    sided += [one.angle for one in shape.keyways]
+    sided += [one.angle for one in shape.outside if isinstance(one, Eccentric)]
+    angles = [*sided, *(angle for angle, _ in both), *(one.angle for one in shape.head_slots)]
+    return len({angle % 180.0 for angle in angles}) > 1 or len({angle % 360.0 for angle in sided}) > 1
 
 
 def end_view(
