@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tommybar.assembly.blocking import Blocking
 from tommybar.assembly.links import Link, Piece, links_of
@@ -65,7 +66,11 @@ Taken = tuple[tuple[Piece, ...], Vector, tuple[Piece, ...]]  # what comes off, a
 
 def order_of(design: SizedDesign, whole: Assembly | None = None) -> Order:
     """The order in which the placed pieces of a design go together."""
-    whole = whole or assembled(design)
+    return _order_of(design, whole or assembled(design))
+
+
+@lru_cache(maxsize=8)
+def _order_of(design: SizedDesign, whole: Assembly) -> Order:
     links = [
         link
         for link in links_of(design)
