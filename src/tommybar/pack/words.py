@@ -141,7 +141,7 @@ def relation_notes(part: Part, design: SizedDesign, reader: Reader) -> list[str]
         if loop.made_last == part.name or loop.made_last.startswith(part.name + "."):
             term = next((t for t in loop.terms if t.name.startswith(part.name + ".")), None)
             figure = (
-                f" {term.name.split('.', 1)[1].replace('.', ' ')} {reader.length(term.value)}:"
+                f" {term.name.split('.', 1)[1].replace('.', ' ')} ({reader.plain(term.value)}):"
                 if term
                 else ""
             )
