@@ -131,7 +131,7 @@ def test_the_whistle_sounds_by_its_quarter_wave_and_is_blessed_for_no_pressure()
 
 def test_a_whistle_of_three_bar_is_refused():
     text = (EXAMPLES / "whistle" / "design.yaml").read_text(encoding="utf-8")
-    with pytest.raises(Refusal, match="above 0.5 bar no vessel is judged"):
+    with pytest.raises(Refusal, match=r"above 0\.5 bar no vessel is judged"):
         design_from_text(text.replace("pressure: 0.3", "pressure: 3"))
 
 
