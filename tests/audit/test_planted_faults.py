@@ -124,3 +124,14 @@ def test_a_length_that_closes_a_chain_is_found() -> None:
 
     assert part.shape is not None
     assert {one.kind for one in faults_of(part.shape, (*printed, extra))} == {"closed chain"}
+
+
+def test_a_figure_at_a_dimension_that_belongs_to_nothing_is_found() -> None:
+    """A dimension drawn with a figure that no feature has."""
+    part, sheet = sheets_of(DESIGNS[0], "mm", "A4")[0]
+    drawn = next(one for one in sheet.marks if isinstance(one, Dimension))
+    stray = replace(drawn, at=drawn.at + 3.0, a=(drawn.a[0] + 1.0, drawn.a[1] + 1.0),
+                    words=(replace(drawn.words[0], words="987.6"),))  # fmt: skip
+    odd = replace(sheet, marks=[*sheet.marks, stray])
+
+    assert [(one.kind, one.size) for one in audited(part, odd).faults] == [("of nothing", "987.6")]

@@ -176,6 +176,15 @@ def on_the_sheet(sheet: Sheet, printed: tuple[PrintedDimension, ...]) -> list[Fa
             faults.append(
                 Fault("not on the sheet", one.feature, one.size, f'{one.figure} is not in "{one.words}"')
             )
+    kept = {" ".join(one.words.split()) for one in printed}
+    kept |= {f"{low}–{high}" for one in printed if one.limits for low, high in (one.limits,)}
+    for mark in sheet.marks:
+        for text in mark.words if isinstance(mark, Dimension | Radial | Angular) else ():
+            told = " ".join(text.words.split())
+            if any(c.isdigit() for c in told) and told not in kept and not told.startswith(("(", "drill Ø")):
+                faults.append(
+                    Fault("of nothing", "sheet", told, "stands at a dimension and is of no feature")
+                )
     measures = Counter(_measured(one) for one in sheet.marks if isinstance(one, Dimension | Radial | Angular))
     for (what, value), many in measures.items():
         if many > 1:

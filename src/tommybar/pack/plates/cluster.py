@@ -258,7 +258,7 @@ def _angle_of(
     lean = math.radians(hole.tilt)
     square = (x, y + up * radius)
     axis = (x + out * radius * math.sin(lean), y + up * radius * math.cos(lean))
-    words = f"{hole.tilt:g}°"
+    words = f"({hole.tilt:g}°)"  # the table says it; ISO 129-1: for reference in brackets
     text = Text((x - out * 2.0, y + up * radius), words, 4.25, anchor="end" if out > 0 else "start")
     a, b = (square, axis) if (out < 0) == (up < 0) else (axis, square)
     return [
