@@ -29,6 +29,7 @@ FACETS = 48
 CELL = 0.25  # of the grid of lines [mm]
 THIN = 0.02  # what fits, press joints and chords may share [mm]
 FAR = 1e5  # [mm]
+WIDE = 400  # lines of the grid in the box of a triangle from which on it is looked at by itself
 Relief = tuple[int, int, "NDArray[np.float64]", "NDArray[np.float64]"]  # corner in cells, lowest, highest
 
 
@@ -49,6 +50,8 @@ class Blocking:
             for link in links:
                 if link.kind == "screw" and head.first in (link.first, link.second):
                     self.threads[frozenset((link.second, head.second))] = ""
+        self._meshes: dict[str, tuple[NDArray[np.float64], NDArray[np.int64]]] = {}
+        self._turned: dict[tuple[Piece, Vector], NDArray[np.float64]] = {}
         self._reliefs: dict[tuple[Piece, Vector], Relief] = {}
         self._answers: dict[tuple[Piece, Piece, Vector], bool] = {}
 
@@ -67,6 +70,8 @@ class Blocking:
             return self._in_section(piece, other, first[1], second[1], sign)
         if frozenset((piece, other)) in self.threads:
             return False  # it is screwed out along its own thread
+        if self._clear_of(piece, other, along, sign):
+            return False
         return _over_grid(self._relief(piece, along), self._relief(other, along), sign)
 
     def _section(self, piece: Piece, along: Vector) -> tuple[tuple[float, float], Any] | None:
@@ -107,19 +112,42 @@ class Blocking:
         lands = getattr(self.design.part(part).shape, "outside", ())
         return max((max(one.start_dia, one.end_dia) for one in lands if one.name == land), default=0.0)
 
+    def _clear_of(self, piece: Piece, other: Piece, along: Vector, sign: float) -> bool:
+        """Whether the boxes round two pieces say already that the other is beside or behind."""
+        one, two = self._points(piece, along), self._points(other, along)
+        low, high = np.maximum(one.min(0), two.min(0)), np.minimum(one.max(0), two.max(0))
+        if (high - low)[:2].min() < 2 * CELL:
+            return True
+        ahead = two[:, 2].max() - one[:, 2].min() if sign > 0 else one[:, 2].max() - two[:, 2].min()
+        return bool(ahead <= THIN)
+
+    def _points(self, piece: Piece, along: Vector) -> NDArray[np.float64]:
+        """Corners of a piece's mesh, z along the direction [mm]."""
+        key = (piece, along)
+        if key not in self._turned:
+            told = within(back(_looking(along)), self.frames[piece])
+            turn = np.array(told).reshape(3, 4)
+            self._turned[key] = self._mesh(piece)[0] @ turn[:, :3].T + turn[:, 3]
+        return self._turned[key]
+
+    def _mesh(self, piece: Piece) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
+        """Corners and triangles of a part in its own frame; the same for all pieces of it."""
+        name = piece[0]
+        if name not in self._meshes:
+            part = self.design.part(name)
+            shape = part.shape or part.envelope
+            assert shape is not None
+            raw = own_body(shape, FACETS).to_mesh64()
+            self._meshes[name] = (
+                np.asarray(raw.vert_properties)[:, :3],
+                np.asarray(raw.tri_verts, dtype=np.int64),
+            )
+        return self._meshes[name]
+
     def _relief(self, piece: Piece, along: Vector) -> Relief:
         key = (piece, along)
         if key not in self._reliefs:
-            part = self.design.part(piece[0])
-            shape = part.shape or part.envelope
-            assert shape is not None
-            told = within(back(_looking(along)), self.frames[piece])
-            raw = own_body(shape, FACETS).to_mesh64()
-            points = np.asarray(raw.vert_properties)[:, :3]
-            turn = np.array(told).reshape(3, 4)
-            self._reliefs[key] = _relief_of(
-                points @ turn[:, :3].T + turn[:, 3], np.asarray(raw.tri_verts, dtype=np.int64)
-            )
+            self._reliefs[key] = _relief_of(self._points(piece, along), self._mesh(piece)[1])
         return self._reliefs[key]
 
 
@@ -145,21 +173,33 @@ def _relief_of(points: NDArray[np.float64], triangles: NDArray[np.int64]) -> Rel
     corners, heights = plane[triangles] - low, points[:, 2][triangles]
     edges = corners[:, 1:] - corners[:, :1]
     twice = edges[:, 0, 0] * edges[:, 1, 1] - edges[:, 0, 1] * edges[:, 1, 0]
-    for n in np.flatnonzero(np.abs(twice) > 1e-12):
-        tri, z = corners[n], heights[n]
-        start = np.maximum(np.ceil(tri.min(axis=0)), 0).astype(int)
-        end = np.floor(tri.max(axis=0)).astype(int) + 1
-        if (end <= start).any():
-            continue
-        u = np.arange(start[0], end[0])[:, None] - tri[0, 0]
-        v = np.arange(start[1], end[1])[None, :] - tri[0, 1]
+    start = np.maximum(np.ceil(corners.min(axis=1)), 0).astype(np.int64)
+    room = np.floor(corners.max(axis=1)).astype(np.int64) + 1 - start
+    seen = np.flatnonzero((np.abs(twice) > 1e-12) & (room > 0).all(axis=1))
+    wide = room[seen].prod(axis=1) > WIDE
+    for n in seen[wide]:  # each over its own piece of the grid
+        here = np.s_[start[n, 0] : start[n, 0] + room[n, 0], start[n, 1] : start[n, 1] + room[n, 1]]
+        u = np.arange(room[n, 0])[:, None] + (start[n, 0] - corners[n, 0, 0])
+        v = np.arange(room[n, 1])[None, :] + (start[n, 1] - corners[n, 0, 1])
         (a, b), (c, d) = edges[n]
         s, t = (u * d - v * c) / twice[n], (v * a - u * b) / twice[n]
-        within_it = (s >= 0) & (t >= 0) & (s + t <= 1)
-        height = z[0] + s * (z[1] - z[0]) + t * (z[2] - z[0])
-        here = np.s_[start[0] : end[0], start[1] : end[1]]
-        lowest[here] = np.where(within_it, np.minimum(lowest[here], height), lowest[here])
-        highest[here] = np.where(within_it, np.maximum(highest[here], height), highest[here])
+        inside = (s >= 0) & (t >= 0) & (s + t <= 1)
+        height = heights[n, 0] + s * (heights[n, 1] - heights[n, 0]) + t * (heights[n, 2] - heights[n, 0])
+        lowest[here] = np.where(inside, np.minimum(lowest[here], height), lowest[here])
+        highest[here] = np.where(inside, np.maximum(highest[here], height), highest[here])
+    small = seen[~wide]
+    counts = room[small].prod(axis=1)
+    n = np.repeat(small, counts)  # each line of the grid in the box of each small triangle, all in one go
+    place = np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts)
+    i, j = start[n, 0] + place // room[n, 1], start[n, 1] + place % room[n, 1]
+    u, v = i - corners[n, 0, 0], j - corners[n, 0, 1]
+    a, b, c, d = edges[n, 0, 0], edges[n, 0, 1], edges[n, 1, 0], edges[n, 1, 1]
+    s, t = (u * d - v * c) / twice[n], (v * a - u * b) / twice[n]
+    inside = (s >= 0) & (t >= 0) & (s + t <= 1)
+    n, s, t, at = n[inside], s[inside], t[inside], (i[inside], j[inside])
+    height = heights[n, 0] + s * (heights[n, 1] - heights[n, 0]) + t * (heights[n, 2] - heights[n, 0])
+    np.minimum.at(lowest, at, height)
+    np.maximum.at(highest, at, height)
     return int(low[0]), int(low[1]), lowest, highest
 
 
