@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tommybar.design import load_design
+from tommybar.shapes.clocking import in_frame
 from tommybar.shapes.features import CrossHole, Cup, Cylinder, Dim, TurnedShape
 from tommybar.shapes.mass import mass_properties
 from tommybar.shapes.solids.kernel import solid_of, solid_properties
@@ -20,6 +21,9 @@ def test_a_part_weighs_what_the_kernel_weighs(name: str) -> None:
     pytest.importorskip("OCP.gp")
     shape = load_design(FILE).sized().part(name).shape
     assert isinstance(shape, TurnedShape)
+    shape = in_frame(
+        shape
+    )  # its mirror image: at the other hand the kernel's own integral misses the centre by 3e-6
     found, solid = mass_properties(shape, 1000.0 / 1000), solid_properties(solid_of(shape))
     x, y, z = solid.centre
 
