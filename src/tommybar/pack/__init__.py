@@ -1,5 +1,1 @@
-"""Sheets and documents; one writer a file."""
-
-from tommybar.pack.write import write_pack
-
-__all__ = ["write_pack"]
+"""Sheets and documents; one writer a file. ``pack.write`` writes all of them."""
