@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import astuple, fields
+from dataclasses import fields, is_dataclass
 
 from tommybar.design.grooves import build_bore_grooves, build_face_grooves, build_grooves
 from tommybar.design.lands import build_lands, outside_features, overall
@@ -52,16 +52,20 @@ def build_turned(read: Reading, part: str, written: WrittenTurned, place: Place)
         milled.slits(written),
         milled.engravings(written),
     )
-    if len(read.wrong) == before and _known(astuple(shape)):
+    if len(read.wrong) == before and _known(shape):
         _refuse_section(read, shape, place)
     return shape
 
 
 def _known(figures: object) -> bool:
     """Whether every figure could be worked out; one that could not has been told where it stands."""
+    if isinstance(figures, float):
+        return not math.isnan(figures)
     if isinstance(figures, tuple):
         return all(_known(one) for one in figures)
-    return not (isinstance(figures, float) and math.isnan(figures))
+    if is_dataclass(figures):
+        return all(_known(one) for one in vars(figures).values())
+    return True
 
 
 def _refuse_section(read: Reading, shape: TurnedShape, place: Place) -> None:
