@@ -9,9 +9,11 @@ file; the file adds a fixed 11 mm).
 from __future__ import annotations
 
 from math import cos, pi, radians, sin
+from pathlib import Path
 
 import pytest
 
+from tommybar import load_design, load_shop
 from tommybar.resize import resize, second_choice
 from tommybar.shapes.mass import mass_properties
 
@@ -227,3 +229,15 @@ def test_10_without_a_6_reamer_the_bore_is_8_and_the_collar_12(jockey, with_ream
     assert "10 mm would break: (collar - bore) / 2 >= 1.5" in row(found, "collar").why
     assert "does not pass the spindle bore of 10.5" in row(found, "collar").why
     assert (row(found, "hub").new - row(found, "bore").new) / 2 == 5.5
+
+
+def test_a_hole_before_a_nut_keeps_the_clearance_of_its_screw():
+    """At 0.9 the M8 stays and the hole would come to 8.1: it must be 8.4 at least (ISO 273 fine), 10 at most."""
+    root = Path(__file__).parents[2] / "examples"
+    design = load_design(root / "rope-drive-jockey" / "design.yaml")
+    shop = load_shop(root / "shops" / "shop-r.yaml")
+
+    for scale in (0.9, 0.85):
+        values = dict(resize(design, shop, scale).design.values)
+        least, most = {"M8": (8.4, 10.0), "M6": (6.4, 7.0)}[values["stud_thread"]]
+        assert least <= values["stud_hole"] <= most

@@ -128,11 +128,14 @@ class Leaning:
         numbers = [number for number, entry in enumerate(self.relations) if "screw" in entry]
         return frozenset().union(*(self.of_relation(number) for number in numbers))
 
-    def through_screws(self) -> Iterator[tuple[str, str]]:
-        """(size that is a clearance hole's diameter, screw as written) for every screw relation."""
+    def through_screws(self, *, with_nut: bool = False) -> Iterator[tuple[str, str]]:
+        """(size that is a clearance hole's diameter, screw as written) for every screw relation.
+
+        ``with_nut`` leaves only those in which a nut takes the thread.
+        """
         for entry in self.relations:
             given = entry.get("through", entry.get("pattern"))
-            if "screw" not in entry or given is None:
+            if "screw" not in entry or given is None or (with_nut and "nut" not in entry):
                 continue
             through = given if isinstance(given, list) else [given]
             for text in through:

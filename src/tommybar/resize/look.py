@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from tommybar.design import Design
 from tommybar.design.model import SizedDesign
+from tommybar.facts.fasteners import clearance_hole
 from tommybar.refusals import Refusal
 from tommybar.resize.asked import Asked, Key
 from tommybar.resize.leaning import Leaning
@@ -81,6 +82,7 @@ class Looks:
                 low, high = size.between
                 found.append(Asked("between", f"{size.name} at least", "", value, low, True, "the design"))
                 found.append(Asked("between", f"{size.name} at most", "", value, high, False, "the design"))
+        found.extend(self._before_nuts(worked))
         try:
             sized = self.design.sized(values)
         except Refusal as refusal:
@@ -88,6 +90,19 @@ class Looks:
         found.extend(machine_limits(sized, self.shop, self.stock))
         found.extend(one for one in walls(sized) if one.key not in self._left_out)
         return tuple(found)
+
+    def _before_nuts(self, worked: Mapping[str, float | str]) -> Iterator[Asked]:
+        """A hole that a bolt passes on its way to a nut keeps its clearance, whether the bolt is bought or made."""
+        for name, written in self.leaning.through_screws(with_nut=True):
+            dia, screw = worked.get(name), str(worked.get(written, written))
+            try:
+                fine, coarse = (clearance_hole(screw, fit) for fit in ("fine", "coarse"))
+            except Refusal:
+                continue
+            if isinstance(dia, float):
+                who = f"ISO 273 for {screw}"
+                yield Asked("relation", f"fine clearance of {name}", "", dia, fine, True, who)
+                yield Asked("relation", f"coarse clearance of {name}", "", dia, coarse, False, who)
 
 
 def _undrawable(refusal: Refusal) -> tuple[Asked, ...]:
