@@ -157,6 +157,7 @@ class Sheet:
     width: float = 297.0
     height: float = 210.0
     scale: float = 1.0
+    pictorial: bool = False  # an isometric picture, of which no scale is said
     marks: list[Mark] = field(default_factory=list)
     printed: list[PrintedDimension] = field(default_factory=list)
     unit: Literal["mm", "in"] = "mm"  # in which the reader measures; a drawing file is written in it

@@ -73,7 +73,7 @@ def assembly_sheets(
         low -= NOTE * LINE_STEP
     room: Box = (area[0], area[1], area[2] - width - 8.0, low - 2.0)
     marks, scale = _pictured(picture, numbers, room)
-    first.scale = scale
+    first.scale, first.pictorial = scale, True
     first.add(*marks, *table.marks, *notes)
     made = [first]
     left = rows[table.taken :]
