@@ -5,10 +5,12 @@ from __future__ import annotations
 import io
 import re
 import xml.etree.ElementTree as ET
+from pathlib import Path
 
 import ezdxf
 import pytest
 
+from tommybar import load_design
 from tommybar.design.model import Part
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.dxf import dxf_text
@@ -108,3 +110,15 @@ def test_the_same_part_gives_the_same_bytes(part: Part) -> None:
     assert svg_text(first) == svg_text(second)
     assert dxf_text(first) == dxf_text(second)
     assert ET.fromstring(svg_text(first)).tag.endswith("svg")
+
+
+def test_a_view_too_small_to_read_goes_to_larger_paper():
+    """The jockey's drum in inches on Letter would be drawn at 1:10, 9 mm high; on Tabloid it is not."""
+    folder = Path(__file__).parents[2] / "examples"
+    design = load_design(folder / "rope-drive-jockey" / "design.yaml").sized()
+    drum = design.part("drum")
+
+    sheet = part_drawing(drum, design, Imprint("jockey", "A", "0", 1.0, "", Reader("in"), "Letter"))
+
+    assert 100 * sheet.scale >= 35
+    assert sheet.width > 400

@@ -15,6 +15,7 @@ from tommybar.pack.turned.sheet import Drawing, turned_drawing
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateShape, TurnedShape
 
+LEAST = 35.0  # of the longer side of a view that is drawn smaller than the part [mm]
 LARGER: dict[PaperName, PaperName] = {"A4": "A3", "Letter": "Tabloid"}
 
 
@@ -49,10 +50,27 @@ def _drawn(part: Part, design: SizedDesign, imprint: Imprint) -> tuple[Drawing, 
         draw = turned_drawing
     else:
         draw = plate_drawing if isinstance(part.shape, PlateShape) else bent_drawing
+    drawn: Drawing | None = None
     try:
-        return draw(part, design, imprint), imprint
+        drawn = draw(part, design, imprint)
     except Refusal:
         if imprint.paper not in LARGER:
             raise
+    if drawn is not None and (imprint.paper not in LARGER or _legible(part, drawn)):
+        return drawn, imprint
     larger = replace(imprint, paper=LARGER[imprint.paper])
-    return draw(part, design, larger), larger
+    wider = draw(part, design, larger)
+    if drawn is not None and wider.scale <= drawn.scale:
+        return drawn, imprint
+    return wider, larger
+
+
+def _legible(part: Part, drawn: Drawing) -> bool:
+    """Whether a view is large enough to be read: full size, or its longer side at least LEAST on paper."""
+    shape = part.shape
+    sides = [shape.length.value] if isinstance(shape, TurnedShape | PlateShape) else []
+    if isinstance(shape, TurnedShape):
+        sides += [max(land.start_dia, land.end_dia) for land in shape.outside]
+    elif isinstance(shape, PlateShape):
+        sides.append(shape.width.value)
+    return drawn.scale >= 1 or max(sides, default=LEAST / drawn.scale) * drawn.scale >= LEAST
