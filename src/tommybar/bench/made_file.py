@@ -88,7 +88,7 @@ def made_text(build: Build) -> str:
     """The build as the text of a made file, which ``plan --made`` and a further build can go on from."""
     made = made_of(build)
     lines = [f"tommybar: 1\nof: {entry_line({'of': made.design})[5:-1]}\nunits: mm\nmade:"]
-    for one in _in_order(made):
+    for one in made.in_order():
         if isinstance(one, Measured):
             told: dict[str, Any] = {"size": one.size, "is": one.value, "with": one.instrument}
         else:
@@ -97,15 +97,6 @@ def made_text(build: Build) -> str:
         lines.append(_line({**told, "note": one.note}, one.on, one.by))
     lines += [_line({"part": one.part, "where": one.where}) for one in made.whereabouts]
     return "\n".join(lines if len(lines) > 1 else [lines[0].replace("\nmade:", "")]) + "\n"
-
-
-def _in_order(made: Made) -> tuple[Measured | Ticked, ...]:
-    """Sizes and ticks in the order in which they came: the ticks say after how many sizes."""
-    found: list[Measured | Ticked] = []
-    for index in range(len(made.measured) + 1):
-        found += [one for one in made.ticks if min(one.after, len(made.measured)) == index]
-        found += made.measured[index : index + 1]
-    return tuple(found)
 
 
 def _note(entry: Entry) -> str:
@@ -136,7 +127,7 @@ def entries_from_made(path: str | Path, title: str = "", build_id: str = "") -> 
             new_entry(kind, key, device=FROM_FILE, number=number, by=by, at=_time_of(on), id=name, **said)
         )
 
-    for one in _in_order(made):
+    for one in made.in_order():
         if isinstance(one, Measured):
             more = {"value": one.value, "instrument": one.instrument, **_copy(one)}
             add("size", one.size, one.on, one.by, **more)

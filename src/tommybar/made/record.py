@@ -77,6 +77,14 @@ class Made:
         latest = {one.piece: one for one in self.measured if one.size == name}
         return tuple(latest[piece] for piece in sorted(latest))
 
+    def in_order(self) -> tuple[Measured | Ticked, ...]:
+        """Sizes and ticks in the order in which they came: the ticks say after how many sizes."""
+        found: list[Measured | Ticked] = []
+        for index in range(len(self.measured) + 1):
+            found += [one for one in self.ticks if min(one.after, len(self.measured)) == index]
+            found += self.measured[index : index + 1]
+        return tuple(found)
+
     def when_begun(self, part: str) -> Made:
         """What was known when the first step of that part was done: the sizes measured before it."""
         first = min(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from playwright.sync_api import expect
+from playwright.sync_api import TimeoutError, expect
 from tests.doors.machine.moves import settled
 
 from .first_evening import JOURNAL_HIGH, JOURNAL_LOW
@@ -35,6 +35,18 @@ def to_list(page):
         page.click("#to-list")
 
 
+def open_card(page, card, piece):
+    """Open a card of the list; where a fresh plan just then draws the page anew, go to the list once more."""
+    for _ in range(10):
+        to_list(page)
+        try:
+            page.click(f'[data-card="{card}|{piece}"]', timeout=6000)
+            return
+        except TimeoutError:
+            continue
+    raise AssertionError(f"no way to {card}, piece {piece}")
+
+
 def read(page, size, reading):
     """Write one reading in at the open hold point; with no figure, the target is taken by the nudge."""
     page.click(f'#hold [data-size="{size}"]')
@@ -49,8 +61,7 @@ def read(page, size, reading):
 
 def work(page, card, piece=1, readings=None, steps=99):
     """Work a card to its end, or for so many presses: every hold point is measured, every hole ticked."""
-    to_list(page)
-    page.click(f'[data-card="{card}|{piece}"]')
+    open_card(page, card, piece)
     while (
         steps
         and page.locator("#to-list").count()

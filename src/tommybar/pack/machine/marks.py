@@ -13,11 +13,14 @@ _GRIPPED = re.compile(r"(.+)/gripped")
 
 def made_marks(made: Made) -> list[dict[str, Any]]:
     """Measured sizes, ticks and whereabouts in the form in which the page keeps them."""
-    marks = [
-        {"kind": "size", "key": one.size, "is": one.value, "with": one.instrument, **_tail(one)}
-        for one in made.measured
-    ]
-    marks += [{**_tick(one), **_tail(one)} for one in made.ticks]
+    marks: list[dict[str, Any]] = []
+    for one in made.in_order():
+        told = (
+            _tick(one)
+            if isinstance(one, Ticked)
+            else {"kind": "size", "key": one.size, "is": one.value, "with": one.instrument}
+        )
+        marks.append({**told, **_tail(one)})
     marks += [{"kind": "part", "key": one.part, "where": one.where, **_tail(one)} for one in made.whereabouts]
     return marks
 
