@@ -125,13 +125,14 @@ def drawing_frame(sheet: Sheet, imprint: Imprint, part: str, about: Particulars)
     third = STRIP / 3
     reader = imprint.reader
     unit = "mm" if reader.unit == "mm" else "inch"
+    scale = "none" if sheet.pictorial else scale_ratio(sheet.scale)
     rows = (
         (("part", part.replace("_", " "), 58.0), ("design", imprint.title, 68.0),
          ("revision", imprint.revision or "–", 14.0), ("plan", imprint.plan_id, 22.0),
          ("sheet", f"{about.number[0]} of {about.number[1]}", 18.0)),
         (("material", about.material, 58.0), ("stock", about.stock or "–", 44.0),
          ("mass", mass_words(about.mass, reader), 20.0), ("off", str(about.count), 10.0),
-         ("scale", "none" if sheet.pictorial else scale_ratio(sheet.scale), 16.0), ("sizes in", unit, 14.0), ("paper", imprint.paper, 18.0)),
+         ("scale", scale, 16.0), ("sizes in", unit, 14.0), ("paper", imprint.paper, 18.0)),
         (("document", about.document, 30.0), ("drawing number", about.drawing, 52.0), ("drawn, date", "", 34.0),
          ("approved, date", "", 34.0), ("", PROJECTION, 30.0)),
     )  # fmt: skip
