@@ -139,8 +139,8 @@ def replans() -> list[Row]:
 
 def solids() -> list[Row]:
     """How long one part takes as STEP and as GLB once the kernel is loaded, and what is told of the assembly."""
+    from tommybar.assembly import order
     from tommybar.assembly.interference import overlaps
-    from tommybar.assembly.order import order_of
     from tommybar.assembly.placing import assembled
     from tommybar.assembly.sweep import clearances
     from tommybar.checks import check_all, check_together
@@ -170,6 +170,11 @@ def solids() -> list[Row]:
     whole = assembled(design)
     shop = load_shop(SHOP)
     check_all(design, shop)
+
+    def afresh() -> None:
+        order._order_of.cache_clear()  # the checks have asked already, and their answer is kept
+        order.order_of(design, whole)
+
     return [
         at_most("all checks of the demonstrator", 1000 * seconds(lambda: check_all(design, shop)), "ms", 60),
         at_most("the checks of its assembly", seconds(lambda: check_together(design), 1), "s", 2.0),
@@ -178,7 +183,7 @@ def solids() -> list[Row]:
         at_most("placing the demonstrator", 1000 * seconds(lambda: assembled(design)), "ms", 200),
         at_most("its overlaps", seconds(lambda: overlaps(design, whole)), "s", 1.5),
         at_most("its gaps over a whole turn", seconds(lambda: clearances(design, whole)), "s", 1.5),
-        at_most("its order of assembly", seconds(lambda: order_of(design, whole)), "s", 2.0),
+        at_most("its order of assembly", seconds(afresh), "s", 2.0),
     ]
 
 

@@ -173,19 +173,10 @@ def drilling_feed_held(
     """
     if feed <= 0 or speed.rpm <= 0 or opened >= drill:
         return Allowed(drill, feed)
-    kind, lathe, option = material(bench.part.material), bench.shop.lathe, bench.option
+    kind = material(bench.part.material)
     share = 1 - (opened / drill) ** 2
     needs = rule("cut", "drill_torque") * share * lip_torque(kind.kc11, kind.mc, drill, feed)
-    has, bound = (
-        spindle_torque(lathe.power, speed.rpm, lathe.efficiency),
-        f"the motor at {speed.rpm:g} rev/min",
-    )
-    if not option.spigot and not option.seat:
-        holds = (
-            jaw_force(option) * rule("holding", "friction") * option.dia / 2000 / rule("holding", "safety")
-        )
-        if holds < has:
-            has, bound = holds, f"{option.device} on {Mm(option.dia):.1f}"
+    has, bound = _torque_there(bench, speed)
     if needs <= has:
         return Allowed(drill, feed)
     lower = float(feed * (has / needs) ** (1 / (1 - kind.mc)))
@@ -203,6 +194,19 @@ def drilling_feed_held(
     return Allowed(drill, lower, f"Feed kept to {lower:.3f} a turn: {bound} gives {has:.1f} N m and no more.")
 
 
+def _torque_there(bench: Bench, speed: Speed) -> tuple[float, str]:
+    """What turns the work at that speed, the motor or the grip, whichever gives less [N m], and which it is."""
+    lathe, option = bench.shop.lathe, bench.option
+    motor = spindle_torque(lathe.power, speed.rpm, lathe.efficiency)
+    if not option.spigot and not option.seat:
+        holds = (
+            jaw_force(option) * rule("holding", "friction") * option.dia / 2000 / rule("holding", "safety")
+        )
+        if holds < motor:
+            return holds, f"{option.device} on {Mm(option.dia):.1f}"
+    return motor, f"the motor at {speed.rpm:g} rev/min"
+
+
 def plunging_feed_held(
     bench: Bench, wide: float, dia: float, speed: Speed, feed: float, feature: str
 ) -> Allowed:
@@ -212,18 +216,9 @@ def plunging_feed_held(
     """
     if feed <= 0 or speed.rpm <= 0 or dia <= 0:
         return Allowed(wide, feed)
-    kind, lathe, option = material(bench.part.material), bench.shop.lathe, bench.option
+    kind = material(bench.part.material)
     needs = cutting_force(kind.kc11, kind.mc, feed, wide, 90.0) * dia / 2000
-    has, bound = (
-        spindle_torque(lathe.power, speed.rpm, lathe.efficiency),
-        f"the motor at {speed.rpm:g} rev/min",
-    )
-    if not option.spigot and not option.seat:
-        holds = (
-            jaw_force(option) * rule("holding", "friction") * option.dia / 2000 / rule("holding", "safety")
-        )
-        if holds < has:
-            has, bound = holds, f"{option.device} on {Mm(option.dia):.1f}"
+    has, bound = _torque_there(bench, speed)
     if needs <= has:
         return Allowed(wide, feed)
     lower = float(feed * (has / needs) ** (1 / (1 - kind.mc)))
