@@ -2,156 +2,100 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-
-from tommybar.checks.checked import PRACTICE, Checked, at_least
+from tommybar.checks.bought_screws import bought_for, once_each
+from tommybar.checks.checked import Checked
+from tommybar.checks.engaged import Engaged, engaged_threads, holes_of, under_head
 from tommybar.checks.figures import Figure
-from tommybar.checks.turning import outside_threads
-from tommybar.design.model import Part, ScrewRelation, SizedDesign
+from tommybar.checks.screwed_holes import ScrewedHole
+from tommybar.design.model import ScrewRelation, SizedDesign
 from tommybar.facts.fasteners import clearance_hole, screw_length_at_least
-from tommybar.facts.materials import material
-from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import Cylinder, PlateHole, PlateShape, TurnedShape
-from tommybar.shapes.holes import drawn_hole
-from tommybar.shapes.plates import face_size
 from tommybar.shop.model import Shop
-
-# Engaged length over diameter that practice asks for, by the family of the metal with the internal thread.
-STEEL, BRASS, ALUMINIUM, OTHER = 0.8, 1.0, 1.3, 2.0
-SHARES = {
-    "steel": STEEL,
-    "stainless": STEEL,
-    "titanium": STEEL,
-    "cast iron": BRASS,
-    "brass": BRASS,
-    "bronze": BRASS,
-    "copper": ALUMINIUM,
-    "aluminium": ALUMINIUM,
-    "magnesium": ALUMINIUM,
-    "nickel silver": BRASS,
-}
-
-
-@dataclass(frozen=True)
-class _Bought:
-    """A bought screw as its designation says it: "ISO 4762 M5 x 16"."""
-
-    name: str
-    standard: str
-    size: str
-    length: float
-    count: int
-
-
-def engagement_wanted(material_name: str, dia: float) -> float:
-    """Engaged length of thread that practice asks for in a metal [mm]."""
-    return SHARES.get(material(material_name).family, OTHER) * dia
 
 
 def look(design: SizedDesign, shop: Shop) -> Checked:
-    """Screw relations, screwed parts, and grub screws."""
-    found: list[Finding | None] = []
-    figures: list[Figure] = []
+    """Every thread that holds something, and the holes that bought screws go through."""
+    joints = engaged_threads(design)
+    found = [_short(one) for one in joints]
+    figures = [_shown(one) for one in joints if one.bought is not None]
     for relation in once_each(design):
-        for one in _screwed_joint(design, relation):
-            (figures if isinstance(one, Figure) else found).append(one)  # type: ignore[arg-type]
-    found += _screwed_parts(design)
+        found += _screw(design, relation)
     return Checked(tuple(one for one in found if one is not None), tuple(figures))
 
 
-def once_each(design: SizedDesign) -> Iterator[ScrewRelation]:
-    """Relations that differ in more than which of several equal holes they name."""
-    seen = set()
-    for relation in design.screws:
-        key = (tuple(_stem(name) for name in relation.through), _stem(relation.into), relation.screw)
-        if key not in seen:
-            seen.add(key)
-            yield relation
-
-
-def _stem(name: str) -> str:
-    head, _, tail = name.rpartition("_")
-    return head if tail.isdigit() else name
-
-
-def bought_screws(design: SizedDesign) -> tuple[_Bought, ...]:
-    """The bought screws of a design."""
-    found = []
-    for part in design.parts:
-        words = part.bought.replace("×", "x").split()
-        if len(words) == 5 and words[3] == "x" and words[0] == "ISO":
-            found.append(_Bought(part.name, f"ISO {words[1]}", words[2], float(words[4]), part.count))
-    return tuple(found)
-
-
-def bought_for(design: SizedDesign, relation: ScrewRelation) -> _Bought | None:
-    """The bought screw that a relation means; a grub screw joins no plates."""
-    fitting = (s for s in bought_screws(design) if s.size == relation.screw and s.standard != "ISO 4026")
-    return next(fitting, None)
-
-
-def plate_hole(design: SizedDesign, name: str) -> tuple[Part, PlateHole] | None:
-    """The hole of a plate that part.feature names."""
-    part = next((one for one in design.parts if one.name == name.split(".")[0]), None)
-    if part is None or not isinstance(part.shape, PlateShape):
+def _short(one: Engaged) -> Finding | None:
+    """A caution below what holds a light load, a note below what holds as much as the screw can carry."""
+    weak = one.engaged < one.wanted - 1e-6
+    if not weak and one.engaged >= one.full - 1e-6:
         return None
-    return next(((part, hole) for hole in part.shape.holes if hole.name == name.split(".", 1)[1]), None)
+    bound = one.wanted if weak else one.full
+    part, _, feature = one.into.partition(".")
+    ask = f"{bound:.2f} mm are wanted in {one.material}"
+    return Finding(
+        630,
+        "caution" if weak else "note",
+        f"{one.screw} engages little thread in {one.into}: {one.engaged:.2f} mm, {ask}."
+        if weak
+        else f"{one.screw} engages {one.engaged:.2f} mm of thread in {one.into}: enough for a light load; "
+        f"{ask} to carry all that the screw can.",
+        part,
+        feature,
+        figure=f"{one.engaged:.2f} mm",
+        bound=f"{bound:.2f} mm",
+        remedy=_longer(one, bound),
+        source=one.source,
+    )
 
 
-def metal_behind(part: Part, hole: PlateHole) -> float:
-    """Thickness of the plate under a hole's face [mm]."""
-    assert isinstance(part.shape, PlateShape)
-    return face_size(part.shape, hole.face).depth
+def _longer(one: Engaged, bound: float) -> str:
+    """What would engage more: a longer screw where the thread is there, else more thread."""
+    if one.there < bound - 1e-6:
+        return "Tap deeper, give the part more metal there, or take a smaller thread."
+    screw = one.bought
+    if screw is None:
+        return "Make the thread longer or the tapped part thicker."
+    try:
+        length = screw_length_at_least(screw.standard, screw.size, one.gripped + bound)
+    except Refusal:
+        return "Take a longer screw."
+    return f"Take {screw.standard} {screw.size} x {length:g}, if the thread is deep enough."
 
 
-def _screwed_joint(design: SizedDesign, relation: ScrewRelation) -> list[Finding | Figure | None]:
-    """One screw through its holes into its thread: clearance, length, engagement, bottoming."""
-    into = plate_hole(design, relation.into)
-    through = [plate_hole(design, name) for name in relation.through]
+def _shown(one: Engaged) -> Figure:
+    return Figure(
+        "thread engaged",
+        one.into.partition(".")[0],
+        one.engaged,
+        "mm",
+        1,
+        f"{one.screw}: {one.how}; {one.wanted:.1f} mm wanted",
+        one.source,
+    )
+
+
+def _screw(design: SizedDesign, relation: ScrewRelation) -> list[Finding | None]:
+    """One screw through its holes into its thread: clearance, and whether it bottoms."""
+    into, through = holes_of(design, relation)
     screw = bought_for(design, relation)
-    if into is None or any(one is None for one in through):
+    if into is None or None in through:
         return [_not_followed(relation)]
-    part, tapped = into
     if screw is None:
         return [_no_screw(relation)]
-    gripped = sum(metal_behind(*one) - one[1].sink_depth for one in through if one is not None)
-    engaged = screw.length - gripped
-    size = thread(relation.screw)
-    place = {"part": part.name, "feature": tapped.name}
-    wanted = engagement_wanted(part.material, size.major)
-    found: list[Finding | Figure | None] = [_clear(relation, one) for one in through if one is not None]
-    words = f"{screw.size} x {screw.length:g} through {gripped:g} mm leaves little thread in {relation.into}"
-    try:
-        longer = screw_length_at_least(screw.standard, screw.size, gripped + wanted)
-        remedy = f"Take {screw.standard} {screw.size} x {longer:g}, if the thread is deep enough."
-    except Refusal:
-        remedy = "Take a longer screw."
-    found.append(at_least(630, words, engaged, wanted, remedy=remedy, **place))
-    found.append(
-        Figure(
-            "thread engaged",
-            part.name,
-            engaged,
-            "mm",
-            1,
-            f"{screw.size} x {screw.length:g} less {gripped:g} mm gripped; {wanted:.1f} mm wanted",
-            PRACTICE,
-        )
-    )
-    deep = tapped.depth if tapped.depth is not None else metal_behind(part, tapped)
-    if engaged > deep:
+    found = [_clear(relation, one) for one in through if one is not None]
+    gripped = sum(one.metal for one in through if one is not None) + under_head(design, relation)
+    reach = screw.length - gripped
+    if into.end is not None and reach > into.end + 1e-6:
         found.append(
             Finding(
                 631,
                 "stop",
-                f"{screw.size} x {screw.length:g} bottoms in {relation.into}: {engaged:g} mm of it, {deep:g} mm of thread.",
-                part.name,
-                tapped.name,
-                figure=f"{engaged:g} mm",
-                bound=f"{deep:g} mm",
+                f"{screw.size} x {screw.length:g} bottoms in {relation.into}: {reach:.4g} mm of it, "
+                f"{into.end:.4g} mm of thread.",
+                into.part.name,
+                into.feature,
+                figure=f"{reach:.4g} mm",
+                bound=f"{into.end:.4g} mm",
                 remedy="Take a shorter screw or tap deeper.",
                 source="lengths of the design",
             )
@@ -159,23 +103,21 @@ def _screwed_joint(design: SizedDesign, relation: ScrewRelation) -> list[Finding
     return found
 
 
-def _clear(relation: ScrewRelation, one: tuple[Part, PlateHole]) -> Finding | None:
+def _clear(relation: ScrewRelation, hole: ScrewedHole) -> Finding | None:
     """A hole that the screw goes through must be wide enough."""
-    part, hole = one
     try:
         least = clearance_hole(relation.screw, "fine")
     except Refusal:
         return None
-    dia = drawn_hole(hole.dia, hole.thread)
-    if dia >= least - 1e-6:
+    if hole.dia >= least - 1e-6:
         return None
     return Finding(
         632,
         "stop",
-        f"{relation.screw} does not pass through {part.name}.{hole.name}, {dia:g} mm.",
-        part.name,
-        hole.name,
-        figure=f"{dia:g} mm",
+        f"{relation.screw} does not pass through {hole.name}, {hole.dia:g} mm.",
+        hole.part.name,
+        hole.feature,
+        figure=f"{hole.dia:g} mm",
         bound=f"{least:g} mm",
         remedy=f"Drill {clearance_hole(relation.screw):g} mm.",
         source="ISO 273, fine series",
@@ -200,52 +142,11 @@ def _not_followed(relation: ScrewRelation) -> Finding:
     return Finding(
         690,
         "note",
-        f"The screw into {relation.into} does not join plates; its length is not checked yet.",
+        f"The screw through {', '.join(relation.through)} into {relation.into} is not followed, so that its length "
+        "is not checked: one of its holes leans, or lies in a part of wire or tube.",
         relation.into.split(".")[0],
         figure=relation.screw,
-        bound="only plates that are screwed together are followed",
+        bound="straight holes in plates, sheet and turned parts are followed",
         remedy="Measure the stack under its head and see that at least one diameter of thread is in the metal.",
         source="the design",
     )
-
-
-def _screwed_parts(design: SizedDesign) -> list[Finding | None]:
-    """Turned screws in tapped bores and circle holes of other turned parts, by equal designation."""
-    found: list[Finding | None] = []
-    turned = [part for part in design.parts if isinstance(part.shape, TurnedShape)]
-    for part in turned:
-        assert isinstance(part.shape, TurnedShape)
-        for screw in outside_threads(part.shape):
-            usable = usable_thread(part.shape, screw)
-            for mate, feature, deep in tapped_in(turned, screw.thread, part):
-                engaged = min(usable, deep)
-                wanted = engagement_wanted(mate.material, thread(screw.thread).major)
-                words = f"{part.name} engages little thread {screw.thread} in {mate.name}.{feature}"
-                remedy = "Make the thread longer or the tapped part thicker."
-                found.append(
-                    at_least(630, words, engaged, wanted, part=mate.name, feature=feature, remedy=remedy)
-                )
-    return found
-
-
-def usable_thread(shape: TurnedShape, screw: Cylinder) -> float:
-    """Length of an outside thread that no groove cuts away [mm]."""
-    cut = sum(
-        min(g.end, screw.end) - max(g.start, screw.start)
-        for g in shape.grooves
-        if g.end > screw.start and g.start < screw.end
-    )
-    return screw.end - screw.start - cut
-
-
-def tapped_in(parts: list[Part], designation: str, but: Part) -> Iterator[tuple[Part, str, float]]:
-    """Tapped bores and circle holes of the other turned parts: part, feature, length of thread [mm]."""
-    for part in parts:
-        if part is but or not isinstance(part.shape, TurnedShape):
-            continue
-        for bore in part.shape.bores:
-            if bore.thread == designation:
-                yield part, bore.name, part.shape.length.value if bore.through else bore.depth
-        for holes in part.shape.circle_holes:
-            if holes.thread == designation:
-                yield part, holes.name, holes.end - holes.start
