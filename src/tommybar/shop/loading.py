@@ -11,6 +11,7 @@ from tommybar.design.validation import unit_of, validated
 from tommybar.design.yaml_file import YamlFile, read_yaml
 from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal
+from tommybar.shop.centre_entries import dogs, steadies, tail_centres
 from tommybar.shop.examples import example_shops
 from tommybar.shop.filling import NO_SHOP, Filler
 from tommybar.shop.machine_entries import LatheEntry, MillEntry
@@ -76,6 +77,11 @@ def shop_from(file: ShopFile, example: Shop) -> Shop:
         saw_kerf=filler.take(file.saw_kerf, example.saw_kerf, "saw_kerf"),
         counterbores=tuple(Counterbore(one.dia, one.pilot) for one in file.counterbores),
         long_drills=file.long_drills,
+        dogs=dogs(file.dogs),
+        catch_plate=file.catch_plate,
+        tail_centres=tail_centres(file.tail_centres),
+        steadies=steadies(file.steadies),
+        mandrels=file.mandrels,
         assumed=tuple(filler.assumed),
     )
 

@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from tommybar.shop.centre_equipment import Dog, Steady, TailCentre
+
 
 @dataclass(frozen=True)
 class Dial:
@@ -198,6 +200,11 @@ class Shop:
     saw_kerf: float = 1.5
     counterbores: tuple[Counterbore, ...] = ()
     long_drills: tuple[float, ...] = ()  # diameters owned in the long series besides the jobber drills
+    dogs: tuple[Dog, ...] = ()  # smallest first
+    catch_plate: float = 0.0  # diameter of the plate that drives a dog [mm]; 0: none
+    tail_centres: tuple[TailCentre, ...] = ()
+    steadies: tuple[Steady, ...] = ()
+    mandrels: tuple[float, ...] = ()  # diameters of the taper mandrels owned [mm]
     assumed: tuple[str, ...] = ()  # places of the file that were taken from an example shop
 
     def jaw_set(self, name: str) -> Jaws | None:

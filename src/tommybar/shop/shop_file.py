@@ -12,6 +12,7 @@ from tommybar.facts.materials import material
 from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal, nearest
 from tommybar.shop.amounts import Lengths, at_least_one
+from tommybar.shop.centre_entries import DogEntry, SteadyEntry, TailCentreEntry
 from tommybar.shop.drawer_entries import CounterboreEntry, InstrumentEntry, JawsEntry, ReamerEntry, ToolEntry
 from tommybar.shop.machine_entries import LatheEntry, MillEntry
 from tommybar.shop.rack_entries import StockEntry
@@ -86,6 +87,11 @@ class ShopFile(Entry):
     countersinks: Lengths | None = None
     counterbores: tuple[CounterboreEntry, ...] = ()  # left out: there are none
     long_drills: Lengths = ()
+    dogs: tuple[DogEntry, ...] = ()
+    catch_plate: NotNegativeLength = 0.0
+    tail_centres: tuple[TailCentreEntry, ...] = ()
+    steadies: tuple[SteadyEntry, ...] = ()
+    mandrels: Lengths = ()
     instruments: tuple[InstrumentEntry, ...] | None = None
     rack: Stock | None = None
     obtainable: Stock | None = None
