@@ -246,3 +246,38 @@ def test_of_two_equal_lathes_the_bench_with_the_fuller_drawer_stands_in(tmp_path
     kinds = {one.kind for one in load_shop(place).tools}
 
     assert kinds >= {"chamfer", "groove", "recess", "parting"}
+
+
+@pytest.mark.parametrize(
+    ("tool", "words"),
+    [
+        (
+            "{letter: P, kind: inside groove, width: 1, reach: 20, smallest_bore: 9}",
+            "Tool P is an inside groove tool without cuts_deep",
+        ),
+        (
+            "{letter: P, kind: inside groove, width: 1, reach: 20, smallest_bore: 9, cuts_deep: 1.5, shank: 8}",
+            "cuts 1.5 mm deep from a shank of 8 mm; it cannot enter a bore of 9 mm",
+        ),
+        ("{letter: Q, kind: form, radius: 3}", "Tool Q is a form tool without leaves"),
+    ],
+)
+def test_a_tool_that_lacks_what_it_is_chosen_by_is_refused(tmp_path, tool, words):
+    file = tmp_path / "shop.yaml"
+    file.write_text(f"tommybar: 1\nshop: S\nunits: mm\ntools: [{tool}]\n", encoding="utf-8")
+
+    with pytest.raises(Refusal, match=words):
+        load_shop(file)
+
+
+def test_an_inside_grooving_tool_is_read_in_the_files_unit(tmp_path):
+    """0.06 in is 1.524 mm."""
+    file = tmp_path / "shop.yaml"
+    file.write_text(
+        "tommybar: 1\nshop: S\nunits: in\ntools: [{letter: P, kind: inside groove, width: 0.04, reach: 0.8, "
+        "smallest_bore: 0.36, cuts_deep: 0.06, shank: 0.25}]\n",
+        encoding="utf-8",
+    )
+    (tool,) = load_shop(file).tools
+
+    assert tool.cuts_deep == pytest.approx(1.524) and tool.kind == "inside groove"

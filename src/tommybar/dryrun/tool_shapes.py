@@ -18,6 +18,7 @@ from tommybar.dryrun.turning_tools import (
     chamfer_tool,
     file_edge,
     groove_tool,
+    inside_groove_tool,
     knife,
     recess_tool,
 )
@@ -66,7 +67,7 @@ def tool_shape(step: Step, shop: Shop, directions: tuple[float, ...] = ()) -> To
         holder,
         nose=tool.nose if tool else 0.0,
         reach=tool.reach if tool else 0.0,
-        enters_bore=kind == "boring",
+        enters_bore=kind in ("boring", "inside groove"),
     )
 
 
@@ -107,6 +108,13 @@ def _saw(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Sho
 def _recess(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
     width = _width(step, tool, 3.0)
     return recess_tool(width, tool.nose if tool else 0.0, _out(tool, 4 * width), directions)
+
+
+def _inside_groove(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
+    width = _width(step, tool, 1.0)
+    if tool is None:
+        return inside_groove_tool(width, 0.0, 4.0, 2.0, 20.0, directions)
+    return inside_groove_tool(width, tool.nose, tool.shank, tool.cuts_deep, _out(tool, 20.0), directions)
 
 
 def _chamfer(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
@@ -151,6 +159,7 @@ _PIECES = {
     "parting": _parting,
     "groove": _groove,
     "recess": _recess,
+    "inside groove": _inside_groove,
     "chamfer": _chamfer,
     "saw": _saw,
     "file": _file,

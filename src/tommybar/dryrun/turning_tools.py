@@ -23,6 +23,7 @@ GROUND_BACK = 0.1  # a groove tool is ground from the left side of its bit, the 
 RECESS_RELIEF = 0.3  # each side of a recess tool behind its edge [mm]
 FILE_DEEP = 6.0  # how much a file is let to take off above its line; steps are far lower [mm]
 FILE_WIDE = 5e-4  # half the width of that line at its top [mm]
+INSIDE_AIR = 0.2  # an inside grooving tool's bar stays off the wall by this when it cuts its deepest [mm]
 EDGE = 1.5  # height of a blade's own cutting end [mm]
 CHORD_ERROR = 1e-4  # of a nose arc between its exact corners [mm]
 
@@ -116,6 +117,28 @@ def groove_tool(
     bit = _box(-width + GROUND_BACK, reach, shank - width, reach + 1.5 * shank)
     post = _box(-width + POST_BACK, reach + 1.5 * shank, POST, reach + POST)
     return cut, (*body, bit), (post,)
+
+
+def inside_groove_tool(
+    width: float, nose: float, shank: float, cuts_deep: float, reach: float, directions: tuple[float, ...]
+) -> Pieces:
+    """An inside grooving tool cutting outwards: the reference is its outer corner at -z; it spans ``width`` towards +z.
+
+    Its neck stands out of the bar by what it cuts and a little air; the bar
+    begins flush with the neck's left side, since a groove may lie at a floor.
+    """
+    round_ = min(nose, width / 2)
+    stand = cuts_deep + INSIDE_AIR
+    free_side = nose_arc((width - round_, -round_), round_, 0.0, math.pi / 2, directions)
+    near_chuck = nose_arc((round_, -round_), round_, math.pi / 2, math.pi, directions)
+    edge = min(max(EDGE, round_), stand)
+    cut = [*free_side, *near_chuck, (0.0, -edge), (width, -edge)]
+    long = max(reach, width + 1.0)
+    body = [_box(0.0, -stand - shank, long, -stand)]
+    if edge < stand:
+        body.append(_box(BLADE_RELIEF, -stand, width - BLADE_RELIEF, -edge))
+    block = _box(long, -stand - shank - 10.0, long + POST, -stand + 10.0)
+    return (counter_clockwise(cut),), tuple(body), (block,)
 
 
 def recess_tool(width: float, nose: float, reach: float, directions: tuple[float, ...]) -> Pieces:

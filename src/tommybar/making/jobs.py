@@ -25,6 +25,7 @@ JobKind = Literal[
     "bore taper",
     "cup",
     "centre",
+    "bore groove",
 ]
 
 
@@ -73,6 +74,12 @@ def _edges(feature: Cylinder) -> list[Job]:
     return found
 
 
+def keeps_bore(bore: Bore, hollow: float) -> bool:
+    """Whether a through bore is left as the tube brings it: of its size, no thread, no limits."""
+    plain = bore.through and not bore.thread and not bore.dia.toleranced and not bore.after
+    return hollow > 0 and plain and abs(bore.dia.value - hollow) < 1e-6
+
+
 def bore_span(bore: Bore, length: float) -> tuple[float, float]:
     """Where a bore begins and ends, from face A [mm]."""
     if bore.through:
@@ -100,11 +107,12 @@ def _bore_edges(bore: Bore, length: float, opened: dict[str, float]) -> list[Job
     return found
 
 
-def jobs_of(shape: TurnedShape, bar: float = 0.0) -> tuple[Job, ...]:
+def jobs_of(shape: TurnedShape, bar: float = 0.0, hollow: float = 0.0) -> tuple[Job, ...]:
     """Every job of a turned part.
 
     ``bar`` is the diameter of a drawn or ground bar whose surface may be left
-    as it is [mm]; 0 when everything outside is turned.
+    as it is [mm]; 0 when everything outside is turned. ``hollow`` is the bore
+    that a tube brings with it [mm].
     """
     length = shape.length.value
     found = [
@@ -123,8 +131,25 @@ def jobs_of(shape: TurnedShape, bar: float = 0.0) -> tuple[Job, ...]:
     opened = {face: _largest_mouth(shape, face) for face in ("A", "B")}
     for bore in shape.bores:
         start, end = bore_span(bore, length)
-        found.append(Job(bore.name, "bore", bore.name, start, end, "" if bore.through else bore.face))
+        found.append(
+            Job(
+                bore.name,
+                "bore",
+                bore.name,
+                start,
+                end,
+                "" if bore.through else bore.face,
+                as_supplied=keeps_bore(bore, hollow),
+            )
+        )
         found.extend(_bore_edges(bore, length, opened))
+    sides: dict[str, Face | Literal[""]] = {
+        bore.name: "" if bore.through else bore.face for bore in shape.bores
+    }
+    found.extend(
+        Job(one.name, "bore groove", one.name, one.start, one.end, sides[one.on])
+        for one in shape.bore_grooves
+    )
     found.extend(_sunk("recess", one.name, one.face, one.depth, length) for one in shape.recesses)
     found.extend(_sunk("face groove", one.name, one.face, one.depth, length) for one in shape.face_grooves)
     found.extend(

@@ -14,6 +14,7 @@ from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
 from tommybar.making.forms import plunge_shaped, round_edge, turn_curve
 from tommybar.making.grips import Option, slenderness
 from tommybar.making.hollows import bore_taper, centre_hole, cup, taper_angle
+from tommybar.making.inside_grooves import inside_groove
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
 from tommybar.making.practice import rule
@@ -22,6 +23,7 @@ from tommybar.making.rigidity import pieces
 from tommybar.making.route import SetUp
 from tommybar.making.surfaces import edge, groove, knurl, recess, screw
 from tommybar.making.tail_centre import bring_up, held_short
+from tommybar.making.tubes import plugged
 from tommybar.making.turning import face, finish, rough
 from tommybar.making.warnings import before_starting, goes_wrong
 from tommybar.making.workpiece import Workpiece
@@ -44,10 +46,14 @@ def lathe_card(
     gives_to: dict[str, tuple[str, ...]],
     rejected: tuple[Rejected, ...],
     forecasts: tuple[RunoutForecast, ...],
+    hollow: float = 0.0,
 ) -> tuple[Card, Workpiece, dict[str, float], list[Finding]]:
-    """Write the card of one set-up; gives the card, the metal after it, bores so far, findings."""
-    option = set_up.option
-    bench = Bench(part, shape, drawn, option, shop, work, number, gives_to, dict(bored))
+    """Write the card of one set-up; gives the card, the metal after it, bores so far, findings.
+
+    ``hollow`` is the bore that a tube brings [mm].
+    """
+    option = plugged(set_up.option, part, hollow) if hollow > 0 else set_up.option
+    bench = Bench(part, shape, drawn, option, shop, work, number, gives_to, dict(bored), hollow=hollow)
     todo = [job for job in jobs if job.name in set_up.jobs]
     sticks_out = work.top - option.jaw_front
     second = (
@@ -191,8 +197,15 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
             rough(bench, job)
     for job in (*of_kind("recess"), *of_kind("face groove")):
         recess(bench, job)
+    inside = of_kind("bore groove")
+    for job in inside:
+        if _tapped(bench, job):
+            inside_groove(bench, job)  # where the tap runs out
     for job in bores:
         finish_bore(bench, job)
+    for job in inside:
+        if not _tapped(bench, job):
+            inside_groove(bench, job)
     for job in inward:
         if job not in knurled:
             finish(bench, job)
@@ -267,6 +280,11 @@ def _thread(bench: Bench, job: Job) -> str:
 
 def _bore(bench: Bench, job: Job) -> float:
     return next(b.dia.value for b in bench.drawn.bores if b.name == job.feature)
+
+
+def _tapped(bench: Bench, job: Job) -> bool:
+    groove = next(one for one in bench.drawn.bore_grooves if one.name == job.feature)
+    return any(b.name == groove.on and b.thread for b in bench.drawn.bores)
 
 
 def _through(bench: Bench, job: Job) -> bool:

@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 from tommybar.making.contours import falls, in_front, land_contour
 from tommybar.making.grips import Option
+from tommybar.making.inside_tools import faces_reached
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.shapes.features import Arc, Cylinder, Land, TurnedShape
-from tommybar.shop.model import Shop
+from tommybar.shop.model import Shop, Tool
 
-IN_THE_FACE = frozenset({"bore", "bore edge", "recess", "face groove", "cup", "bore taper"})
+IN_THE_FACE = frozenset({"bore", "bore edge", "recess", "face groove", "cup", "bore taper", "bore groove"})
 JAW_ROOM = 1.0  # from the last cut of a shoulder to the jaws; common practice, no source [mm]
 BLADE_ROOM = 2.0  # the same for a grooving tool, or a chamfering tool at the face [mm]
 FLANK_ROOM = 5.0  # the same for a chamfering tool at a shoulder: half its width [mm]
@@ -24,9 +25,10 @@ PARTED_ROOM = 4.0  # behind a land that is plunged beside the jaws: the blade's 
 
 @dataclass(frozen=True)
 class Blades:
-    """Width and reach of every blade that plunges from outside [mm]."""
+    """Width and reach of every blade that plunges from outside [mm], and the tools that groove a bore."""
 
     sizes: tuple[tuple[float, float], ...] = ()
+    inside: tuple[Tool, ...] = ()
 
     def reach_into(self, deep: float, wide: float) -> bool:
         """Whether one of them gets so deep into a gap so wide."""
@@ -35,7 +37,10 @@ class Blades:
 
 def blades_of(shop: Shop) -> Blades:
     """The blades in a shop's drawer."""
-    return Blades(tuple((t.width, t.reach) for t in shop.tools if t.kind in ("parting", "groove")))
+    return Blades(
+        tuple((t.width, t.reach) for t in shop.tools if t.kind in ("parting", "groove")),
+        tuple(t for t in shop.tools if t.kind == "inside groove"),
+    )
 
 
 def by_blade(shape: TurnedShape, land: Land, option: Option) -> float:
@@ -174,7 +179,18 @@ def _reaches(
         return recess is not None and job.side == option.free and recess.inside >= option.spigot
     if job.kind == "bore edge":
         return job.side == option.free and job.feature in have
+    if job.kind == "bore groove":
+        return _grooved(job, shape, option, have, blades)
     return job.side in ("", option.free)  # bores and recesses
+
+
+def _grooved(job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades) -> bool:
+    """Whether a groove in a bore is open to a tool; where none of the drawer does it, its card tells."""
+    groove = next(one for one in shape.bore_grooves if one.name == job.feature)
+    if groove.on not in have or option.surface == groove.on or job.side not in ("", option.free):
+        return False
+    from_there = faces_reached(blades.inside, shape, groove)
+    return not from_there or option.free in from_there
 
 
 def reached(

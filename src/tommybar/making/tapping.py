@@ -7,6 +7,7 @@ from tommybar.making.axial_drills import drill_through_sizes
 from tommybar.making.bench import Bench
 from tommybar.making.blind_bores import tapped_depth
 from tommybar.making.cards import Step
+from tommybar.making.inside_tools import groove_depths
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Bore
@@ -65,6 +66,13 @@ def tap(bench: Bench, bore: Bore) -> None:
 
 
 def _tap_words(bench: Bench, bore: Bore) -> str:
+    relief = [
+        groove_depths(g, bench.length, bench.option.free)[0]
+        for g in bench.drawn.bore_grooves
+        if g.on == bore.name
+    ]
+    if relief and not bore.full:
+        return f"{Mm(min(relief)):.1f} of full thread, its lead out into the groove"
     if not bore.through:
         return f"{Mm(bore.full or bore.depth):.1f} deep of full thread"
     if bench.option.ending:  # the hole ends in the stub: say where to stop

@@ -72,6 +72,10 @@ def goes_wrong(steps: list[Step], option: Option, part: Part) -> tuple[str, ...]
         )
     if "drill" in kinds:
         lines.append("Drill wanders: start from the centre drill, clear chips, no side load.")
+    if "inside groove" in kinds:
+        lines.append(
+            "Chips pack in an inside groove and hold the tool off its depth: spindle stopped, hook them out, go on."
+        )
     if "recess" in kinds:
         lines.append("The heel of the recess tool rubs the outer wall: relieve it below the edge.")
     if "parting" in kinds:

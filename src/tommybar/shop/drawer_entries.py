@@ -76,6 +76,11 @@ class ToolEntry(Entry):
     angle: Angle = 45.0
     pitch: NotNegativeLength = 0.0
     pattern: Literal["", "straight", "diamond"] = ""
+    cuts_deep: NotNegativeLength = Field(
+        0.0, description="Of an inside grooving tool: deepest groove, radially"
+    )
+    radius: NotNegativeLength = Field(0.0, description="Of a form tool: the curve it leaves on the work")
+    leaves: Literal["", "round", "hollow"] = Field("", description="Of a form tool: a rounded edge or a cove")
     note: str = ""
 
     @model_validator(mode="after")
@@ -86,11 +91,19 @@ class ToolEntry(Entry):
             "recess": ("width", "reach"),
             "boring": ("smallest_bore", "reach"),
             "knurling": ("pitch",),
+            "inside groove": ("width", "reach", "smallest_bore", "cuts_deep"),
+            "form": ("radius", "leaves"),
         }
+        if self.kind == "inside groove" and 0 < self.smallest_bore < self.cuts_deep + (self.shank or 0.0):
+            raise Refusal(
+                f"Tool {self.letter} cuts {self.cuts_deep:.6g} mm deep from a shank of {self.shank or 0.0:.6g} mm;"
+                f" it cannot enter a bore of {self.smallest_bore:.6g} mm.",
+                "Try it: smallest_bore is the hole that shank and edge go into together.",
+            )
         missing = [name for name in needs.get(self.kind, ()) if not getattr(self, name)]
         if missing:
             raise Refusal(
-                f"Tool {self.letter} is a {self.kind} tool without {' and '.join(missing)};"
+                f"Tool {self.letter} is {'an' if self.kind[0] == 'i' else 'a'} {self.kind} tool without {' and '.join(missing)};"
                 " it can never be chosen so.",
                 "Measure it and write it in.",
             )

@@ -104,7 +104,7 @@ class Filler:
     def tool(self, entry: ToolEntry, place: str) -> Tool:
         """A lathe tool; the shank of a bar or bit that was not measured is taken as 8 mm."""
         given = entry.model_dump()
-        if entry.kind in ("parting", "groove", "recess", "knurling"):
+        if entry.kind in ("parting", "groove", "recess", "knurling", "form"):
             given["shank"] = entry.shank or 8.0  # the blade decides, not what carries it
         else:
             given["shank"] = self.take(entry.shank, 8.0, f"{place}.shank")

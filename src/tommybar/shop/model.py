@@ -70,7 +70,18 @@ class Jaws:
     top_speed: float = 0.0  # marked on the chuck [rev/min]; 0: not marked
 
 
-ToolKind = Literal["knife", "boring", "parting", "groove", "recess", "chamfer", "knurling", "threading"]
+ToolKind = Literal[
+    "knife",
+    "boring",
+    "parting",
+    "groove",
+    "recess",
+    "chamfer",
+    "knurling",
+    "threading",
+    "inside groove",
+    "form",
+]
 
 
 @dataclass(frozen=True)
@@ -79,7 +90,10 @@ class Tool:
 
     ``reach``: how deep it goes (blade below its holder, bar into a bore,
     recess tool below its shank) [mm]. ``smallest_bore``: what a boring bar
-    needs [mm]. ``width``: of a blade or recess tool [mm].
+    or an inside grooving tool needs [mm]. ``width``: of a blade or recess
+    tool [mm]. ``cuts_deep``: how deep a groove an inside grooving tool cuts,
+    radially [mm]. A form tool has the ``radius`` of the curve that it
+    ``leaves`` on the work: "round" on an edge, "hollow" in a cove [mm].
     """
 
     letter: str
@@ -94,6 +108,9 @@ class Tool:
     angle: float = 45.0  # of a chamfer tool [deg]
     pitch: float = 0.0  # of knurling wheels [mm]
     pattern: str = ""
+    cuts_deep: float = 0.0
+    radius: float = 0.0
+    leaves: Literal["", "round", "hollow"] = ""
     note: str = ""
 
 

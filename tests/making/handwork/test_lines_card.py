@@ -11,7 +11,6 @@ import pytest
 from tommybar.design.model import Part
 from tommybar.making.handwork.lines_card import lines_card
 from tommybar.making.lengths import spoken
-from tommybar.making.not_routed import not_routed
 from tommybar.making.parts import route_part
 from tommybar.shapes.features import (
     Bore,
@@ -101,11 +100,10 @@ def test_a_scale_round_a_land_is_divided_at_the_spindle(shop):
     assert [f.number for f in without] == [470]
 
 
-def test_these_cards_come_last_and_nothing_is_told_as_not_made(shop):
+def test_these_cards_come_last_and_count_themselves(shop):
     part = jaw(slits=(PlateSlit("split", "right", 10.0, 12.0, 1.0),))
     making = route_part(part, {}, shop)
 
-    assert not_routed(part) == ()
     assert making.cards[-1].machine == "bench" and {card.of for card in making.cards} == {len(making.cards)}
     assert making.cards[-2].after == f"to card {len(making.cards)}"
 

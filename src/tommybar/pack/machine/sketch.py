@@ -125,7 +125,7 @@ def _tool(step: Step, shop: Shop, frame: Frame) -> str:
     ]
     if not feeds:
         return ""
-    if step.tool_kind in ("boring", "recess"):
+    if step.tool_kind in ("boring", "recess", "inside groove"):
         before, end = min(feeds, key=lambda pair: (-round(pair[1].r, 3), pair[1].z))
     else:
         before, end = min(feeds, key=lambda pair: (round(pair[1].r, 3), pair[1].z))
