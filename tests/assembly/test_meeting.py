@@ -84,6 +84,25 @@ def test_a_wheel_too_large_strikes_though_it_does_not_where_it_stands() -> None:
     assert found["wheel", "foot"].gap == 0.0
 
 
+@pytest.mark.parametrize(("rim", "gap"), [(20.0, 12.0), (40.0, 9.0), (44.0, 9.0), (58.0, 2.0), (62.0, 0.0)])
+def test_what_the_checks_ask_for_is_what_the_whole_answer_says(rim: float, gap: float) -> None:
+    """Leaving out what is far from a whole turn changes nothing of what strikes or comes too near."""
+    wheel = replace(WHEEL, outside=(Cylinder("rim", Dim(rim), 0.0, 12.0),))
+    design = with_shape(mechanism(), "wheel", wheel)
+    design = replace(design, sweeps=tuple(replace(one, gap=gap) for one in design.sweeps))
+
+    def told(wanted_only: bool) -> set[tuple[object, ...]]:
+        return {
+            (one.moving, one.fixed, round(one.gap, 9), one.meets)
+            for one in clearances(design, None, wanted_only)
+            if one.meets or one.gap - one.bound < gap
+        }
+
+    assert told(True) == told(False)
+    under = [one for one in told(False) if one[:2] == (("wheel", 1), ("foot", 1))]
+    assert bool(under) == (rim / 2 + gap > 30.0)  # the axis stands 30 over the foot
+
+
 def test_a_slide_is_followed_in_steps() -> None:
     """A wheel slid along its seat strikes the far flange where the gap to it is used up, and nothing before."""
     design = mechanism()

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -29,7 +30,6 @@ FACETS = 48
 CELL = 0.25  # of the grid of lines [mm]
 THIN = 0.02  # what fits, press joints and chords may share [mm]
 FAR = 1e5  # [mm]
-WIDE = 400  # lines of the grid in the box of a triangle from which on it is looked at by itself
 Relief = tuple[int, int, "NDArray[np.float64]", "NDArray[np.float64]"]  # corner in cells, lowest, highest
 
 
@@ -53,6 +53,7 @@ class Blocking:
         self._meshes: dict[str, tuple[NDArray[np.float64], NDArray[np.int64]]] = {}
         self._turned: dict[tuple[Piece, Vector], NDArray[np.float64]] = {}
         self._reliefs: dict[tuple[Piece, Vector], Relief] = {}
+        self._sections: dict[tuple[Piece, Vector], tuple[tuple[float, float], Any] | None] = {}
         self._answers: dict[tuple[Piece, Piece, Vector], bool] = {}
 
     def blocks(self, other: Piece, piece: Piece, way: Vector) -> bool:
@@ -76,10 +77,16 @@ class Blocking:
 
     def _section(self, piece: Piece, along: Vector) -> tuple[tuple[float, float], Any] | None:
         """Where a turned piece's axis passes, and its half-section, when it lies along the direction."""
+        key = (piece, along)
+        if key not in self._sections:
+            self._sections[key] = self._section_of(piece, along)
+        return self._sections[key]
+
+    def _section_of(self, piece: Piece, along: Vector) -> tuple[tuple[float, float], Any] | None:
         shape = self.design.part(piece[0]).shape
         if not isinstance(shape, TurnedShape):
             return None
-        told = within(back(_looking(along)), self.frames[piece])
+        told = within(_seen_along(along), self.frames[piece])
         if abs(told[10]) < 1 - 1e-9:
             return None
         up = math.copysign(1.0, told[10])
@@ -125,7 +132,7 @@ class Blocking:
         """Corners of a piece's mesh, z along the direction [mm]."""
         key = (piece, along)
         if key not in self._turned:
-            told = within(back(_looking(along)), self.frames[piece])
+            told = within(_seen_along(along), self.frames[piece])
             turn = np.array(told).reshape(3, 4)
             self._turned[key] = self._mesh(piece)[0] @ turn[:, :3].T + turn[:, 3]
         return self._turned[key]
@@ -135,7 +142,7 @@ class Blocking:
         name = piece[0]
         if name not in self._meshes:
             part = self.design.part(name)
-            shape = part.shape or part.envelope
+            shape = part.standing
             assert shape is not None
             raw = own_body(shape, FACETS).to_mesh64()
             self._meshes[name] = (
@@ -155,12 +162,13 @@ def _canonical(way: Vector) -> Vector:
     return way if way > (0.0, 0.0, 0.0) else (-way[0] + 0.0, -way[1] + 0.0, -way[2] + 0.0)
 
 
-def _looking(along: Vector) -> Frame:
-    """A frame whose z is a direction."""
+@lru_cache(maxsize=256)
+def _seen_along(along: Vector) -> Frame:
+    """What turns places so that z lies along a direction."""
     z = np.array(along) / np.linalg.norm(along)
     x = np.cross((0.0, 0.0, 1.0) if abs(z[2]) < 0.9 else (0.0, 1.0, 0.0), z)
     x /= np.linalg.norm(x)
-    return frame(tuple(x), tuple(np.cross(z, x)), tuple(z))
+    return back(frame(tuple(x), tuple(np.cross(z, x)), tuple(z)))
 
 
 def _relief_of(points: NDArray[np.float64], triangles: NDArray[np.int64]) -> Relief:
@@ -168,39 +176,42 @@ def _relief_of(points: NDArray[np.float64], triangles: NDArray[np.int64]) -> Rel
     plane = points[:, :2] / CELL - 0.137  # off the figures that designs are made of
     low = np.floor(plane.min(axis=0)).astype(int)
     size = np.ceil(plane.max(axis=0)).astype(int) - low + 1
-    lowest = np.full(tuple(size), np.inf)
-    highest = np.full(tuple(size), -np.inf)
+    lowest = np.full(size[0] * size[1], np.inf)
+    highest = np.full(size[0] * size[1], -np.inf)
     corners, heights = plane[triangles] - low, points[:, 2][triangles]
-    edges = corners[:, 1:] - corners[:, :1]
-    twice = edges[:, 0, 0] * edges[:, 1, 1] - edges[:, 0, 1] * edges[:, 1, 0]
-    start = np.maximum(np.ceil(corners.min(axis=1)), 0).astype(np.int64)
-    room = np.floor(corners.max(axis=1)).astype(np.int64) + 1 - start
-    seen = np.flatnonzero((np.abs(twice) > 1e-12) & (room > 0).all(axis=1))
-    wide = room[seen].prod(axis=1) > WIDE
-    for n in seen[wide]:  # each over its own piece of the grid
-        here = np.s_[start[n, 0] : start[n, 0] + room[n, 0], start[n, 1] : start[n, 1] + room[n, 1]]
-        u = np.arange(room[n, 0])[:, None] + (start[n, 0] - corners[n, 0, 0])
-        v = np.arange(room[n, 1])[None, :] + (start[n, 1] - corners[n, 0, 1])
-        (a, b), (c, d) = edges[n]
-        s, t = (u * d - v * c) / twice[n], (v * a - u * b) / twice[n]
-        inside = (s >= 0) & (t >= 0) & (s + t <= 1)
-        height = heights[n, 0] + s * (heights[n, 1] - heights[n, 0]) + t * (heights[n, 2] - heights[n, 0])
-        lowest[here] = np.where(inside, np.minimum(lowest[here], height), lowest[here])
-        highest[here] = np.where(inside, np.maximum(highest[here], height), highest[here])
-    small = seen[~wide]
-    counts = room[small].prod(axis=1)
-    n = np.repeat(small, counts)  # each line of the grid in the box of each small triangle, all in one go
-    place = np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts)
-    i, j = start[n, 0] + place // room[n, 1], start[n, 1] + place % room[n, 1]
-    u, v = i - corners[n, 0, 0], j - corners[n, 0, 1]
-    a, b, c, d = edges[n, 0, 0], edges[n, 0, 1], edges[n, 1, 0], edges[n, 1, 1]
-    s, t = (u * d - v * c) / twice[n], (v * a - u * b) / twice[n]
-    inside = (s >= 0) & (t >= 0) & (s + t <= 1)
-    n, s, t, at = n[inside], s[inside], t[inside], (i[inside], j[inside])
-    height = heights[n, 0] + s * (heights[n, 1] - heights[n, 0]) + t * (heights[n, 2] - heights[n, 0])
-    np.minimum.at(lowest, at, height)
-    np.maximum.at(highest, at, height)
-    return int(low[0]), int(low[1]), lowest, highest
+    (a, b), (c, d) = np.moveaxis(corners[:, 1:] - corners[:, :1], 0, -1)
+    twice = a * d - b * c
+    seen = np.abs(twice) > 1e-12
+    corners, heights, twice = corners[seen], heights[seen], twice[seen]
+    rise, rise_too = heights[:, 1] - heights[:, 0], heights[:, 2] - heights[:, 0]
+    slope_x = (rise * d[seen] - rise_too * b[seen]) / twice
+    slope_y = (rise_too * a[seen] - rise * c[seen]) / twice
+    x = corners[:, :, 0]
+    n, i = _counted(x.min(axis=1), x.max(axis=1))  # each triangle in each row of the grid that it crosses
+    start, end = corners[n], corners[n][:, [1, 2, 0]]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        share = (i[:, None] - start[:, :, 0]) / (end - start)[:, :, 0]
+        cut = start[:, :, 1] + share * (end - start)[:, :, 1]
+    crossed = (share >= 0) & (share <= 1)
+    row, j = _counted(np.where(crossed, cut, np.inf).min(axis=1), np.where(crossed, cut, -np.inf).max(axis=1))
+    n, i = n[row], i[row]
+    height = heights[n, 0] + slope_x[n] * (i - corners[n, 0, 0]) + slope_y[n] * (j - corners[n, 0, 1])
+    height = np.clip(height, heights.min(axis=1)[n], heights.max(axis=1)[n])
+    place, up = i * size[1] + j, twice[n] > 0  # what looks up is never the lowest metal on a line
+    np.minimum.at(lowest, place[~up], height[~up])
+    np.maximum.at(highest, place[up], height[up])
+    return int(low[0]), int(low[1]), lowest.reshape(size), highest.reshape(size)
+
+
+def _counted(
+    least: NDArray[np.float64], most: NDArray[np.float64]
+) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Every whole number within each of some spans, and which span it lies in."""
+    empty = ~(most >= least)
+    first = np.ceil(np.where(empty, 1.0, least)).astype(np.int64)
+    counts = np.maximum(np.floor(np.where(empty, 0.0, most)).astype(np.int64) + 1 - first, 0)
+    which = np.repeat(np.arange(len(first)), counts)
+    return which, first[which] + np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
 
 
 def _over_grid(one: Relief, other: Relief, sign: float) -> bool:

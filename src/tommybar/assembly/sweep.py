@@ -87,7 +87,8 @@ def clearances(
 
     Pieces that a fit or a thread joins bear on one another and count only
     when they would strike. With ``wanted_only`` a whole turn tells only what
-    strikes, and gaps where the design wants one: that is quicker.
+    strikes, and gaps up to a little over the one that the design wants: that
+    is quicker, since most pieces never come near.
     """
     whole = whole or assembled(design)
     links = links_of(design)
@@ -144,26 +145,45 @@ def _whole_turn(
     wanted_only: bool,
 ) -> list[Clearance]:
     bodies = bodies_of(design, [*moving, *fixed], FACETS)
-    areas = {
-        (one.part, one.instance): _area(design, one, at, bodies[one.part, one.instance].mesh)
-        for one in (*moving, *fixed)
-        if (one.part, one.instance) in bodies
-    }
+    rooms = {piece: _room(standing(body.mesh, back(at))) for piece, body in bodies.items()}
+    # what lies between chords is at most half a side for each of two pieces
+    heeded = max(sweep.gap, 0.0) + SIDE if wanted_only else math.inf
+    pairs = [
+        ((one.part, one.instance), (other.part, other.instance))
+        for one in moving
+        for other in fixed
+        if (one.part, one.instance) in rooms and (other.part, other.instance) in rooms
+    ]
+    pairs = [two for two in pairs if _to_box(rooms[two[0]][None], rooms[two[1]])[0] <= heeded]
+    areas = {}
+    for one in (*moving, *fixed):
+        piece = (one.part, one.instance)
+        others = [rooms[b if a == piece else a] for a, b in pairs if piece in (a, b)]
+        if others:
+            areas[piece] = _area(design, one, at, bodies[piece].mesh, np.array(others), heeded)
     found = []
-    for first in ((one.part, one.instance) for one in moving):
-        for second in ((one.part, one.instance) for one in fixed):
-            if first not in areas or second not in areas:
-                continue
-            (one, bound_one), (other, bound_other) = areas[first], areas[second]
-            bound = bound_one + bound_other
-            thick = _shared(one, other)
-            bearing = frozenset((first, second)) in joined
-            meets = thick > THIN + (bound if bearing else 0.0)
-            if not meets and (bearing or (wanted_only and sweep.gap <= 0)):
-                continue
-            gap = 0.0 if meets else _apart(one, other)
+    for first, second in pairs:
+        (patches, bound_one), (others, bound_other) = areas[first], areas[second]
+        if not len(patches) or not len(others):
+            continue
+        bound = bound_one + bound_other
+        thick = _shared(patches, others)
+        bearing = frozenset((first, second)) in joined
+        meets = thick > THIN + (bound if bearing else 0.0)
+        if not meets and (bearing or (wanted_only and sweep.gap <= 0)):
+            continue
+        gap = 0.0 if meets else _apart(patches, others)
+        if gap <= heeded:
             found.append(Clearance(first, second, gap, sweep.gap, bound, meets))
     return found
+
+
+def _room(mesh: Any) -> NDArray[np.float64]:
+    """A box of (height, radius) that holds all that a piece can take, the axis along its z: low, high [mm]."""
+    points = np.asarray(mesh.to_mesh64().vert_properties)[:, :3]
+    low, high = points.min(axis=0), points.max(axis=0)
+    aside = np.maximum(np.maximum(low[:2], -high[:2]), 0.0)  # from the axis to the box round the piece
+    return np.array([low[2], math.hypot(*aside), high[2], float(np.hypot(points[:, 0], points[:, 1]).max())])
 
 
 def _shared(one: Any, other: Any) -> float:
@@ -196,8 +216,19 @@ def _to_box(boxes: NDArray[np.float64], whole: NDArray[np.float64]) -> NDArray[n
     return np.hypot(aside[:, 0], aside[:, 1])
 
 
-def _area(design: SizedDesign, one: Placement, at: Frame, mesh: Any) -> tuple[Any, float]:
-    """Patches of (height, radius) that a piece takes at any angle about an axis, and how true they are [mm]."""
+def _area(
+    design: SizedDesign,
+    one: Placement,
+    at: Frame,
+    mesh: Any,
+    others: NDArray[np.float64],
+    heeded: float,
+) -> tuple[Any, float]:
+    """Patches of (height, radius) that a piece takes at any angle about an axis, and how true they are [mm].
+
+    Of a piece that is not round about the axis only those are told that lie
+    within ``heeded`` of the box of one of the others.
+    """
     from shapely import Polygon, polygons
 
     told = within(back(at), one.frame)
@@ -211,7 +242,9 @@ def _area(design: SizedDesign, one: Placement, at: Frame, mesh: Any) -> tuple[An
     corners = plane[np.asarray(own.tri_verts, dtype=np.int64)]
     a, b, c = corners[:, 0], corners[:, 1], corners[:, 2]
     twice = np.abs((b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0])
-    patches = polygons(np.concatenate([corners, corners[:, :1]], axis=1)[twice > 1e-9])
+    boxes = np.concatenate([corners.min(axis=1), corners.max(axis=1)], axis=1)
+    near = np.min([_to_box(boxes, other) for other in others], axis=0) <= heeded
+    patches = polygons(np.concatenate([corners, corners[:, :1]], axis=1)[(twice > 1e-9) & near])
     nearest = float(plane[:, 1].min())
     # a straight side that passes the axis at radius r sags from its chord by at most s^2 / 8 r, or half of it
     return patches, min(SIDE * SIDE / (8 * max(nearest, 1e-9)), SIDE / 2)

@@ -15,7 +15,7 @@ from tommybar.refusals import Complaint, Refusal, nearest
 class Entry(BaseModel):
     """Base of every group of keys in a file: unknown keys are refused, what is read never changes."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, defer_build=True)
 
 
 YesNo = Annotated[bool, Strict()]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tommybar.making.jobs import in_card, span_in_card
 from tommybar.shapes.features import Arc, Face, Groove, Land, TurnedShape
@@ -60,6 +61,7 @@ def chords_needed(radius: float, turn: float) -> int:
     return max(4, min(MOST_POINTS, math.ceil(abs(turn) / each)))
 
 
+@lru_cache(maxsize=2048)
 def land_contour(land: Land, length: float, free: Face) -> Contour:
     """The stretch of one land, its arc followed in straight moves."""
     if isinstance(land, Arc):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from tommybar.facts.threads.series import SERIES, threads_of_series
 from tommybar.facts.threads.thread import Thread
@@ -30,6 +30,7 @@ def _known() -> dict[str, Thread]:
     return found
 
 
+@lru_cache(maxsize=1024)
 def _plain(words: str) -> str:
     """The designation without the freedoms that people take in writing it."""
     text = " ".join(words.strip().strip('"').upper().split())
