@@ -157,7 +157,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
     bench.add(
         Step(
             0,
-            f"Turn the {'point' if point else 'taper' if cone.taper else 'cone'} {job.feature}, {len(passes)} "
+            f"Turn the {_called('point' if point else 'taper' if cone.taper else 'cone', job.feature)}, {len(passes)} "
             f"cut{'s' if len(passes) > 1 else ''} along its side",
             job.feature,
             named(tool),
@@ -190,6 +190,11 @@ def turn_cone(bench: Bench, job: Job) -> None:
         )
     )
     bench.work = after
+
+
+def _called(kind: str, name: str) -> str:
+    """A feature by its kind and name, said once where the name says the kind."""
+    return name if kind in name.split("_") else f"{kind} {name}"
 
 
 def _sliced(work: Workpiece, slant: Slant) -> Workpiece:

@@ -14,7 +14,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import fields, is_dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Literal, TypeVar
 
 from tommybar.facts.drills import drills_of_series
@@ -60,6 +60,7 @@ def _inch_names() -> tuple[tuple[float, str], ...]:
     return tuple(named)
 
 
+@lru_cache(maxsize=1024)
 def tool_size_words(size: float, unit: Literal["mm", "in"] = "mm") -> str:
     """A tool's size as its owner calls it: "7.8", "5/16 in", "#7".
 
@@ -85,10 +86,15 @@ def _figure(value: float, spec: str, unit: Literal["mm", "in"]) -> str:
     side = "most" if "most" in more else "least" if "least" in more else ""
     if unit == "mm":
         places = int(decimals.group(1)) if decimals else 4
-        return format(_rounded(value, places, side), spec) + (" mm" if "mm" in more else "")
+        return _unsigned(format(_rounded(value, places, side), spec)) + (" mm" if "mm" in more else "")
     places = max(3, int(decimals.group(1)) + 1) if decimals else 3
     sign = "+" if spec.startswith("+") else ""
-    return format(_rounded(value / 25.4, places, side), f"{sign}.{places}f") + " in"
+    return _unsigned(format(_rounded(value / 25.4, places, side), f"{sign}.{places}f")) + " in"
+
+
+def _unsigned(said: str) -> str:
+    """Nought has no minus."""
+    return said[1:] if said.startswith("-") and not said.strip("-0.") else said
 
 
 def _rounded(value: float, places: int, side: str) -> float:

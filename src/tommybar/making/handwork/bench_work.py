@@ -45,10 +45,10 @@ RANK = {  # shaping, then heat, then what joins, then what makes a size, then th
 SAID: dict[str, tuple[str, str, tuple[str, ...], tuple[str, ...], float]] = {
     "sawn": ("Saw", "saw", ("0.5 mm outside the line, then file.",), (), 8.0),
     "filed": (
-        "File to the line",
+        "File",
         "files, square",
         (
-            "To the scribed line, across first, then drawn along it. A radius about a hole: hard buttons of it.",
+            "Across first, then drawn along it; where a line is scribed, to the line; a radius about a hole by hard buttons.",
         ),
         ("A handle on every file: a bare tang goes through the palm.",),
         15.0,
@@ -180,16 +180,55 @@ def bench_card(
         )
     for one in order:
         _work(card, one)
+    device, surface, why = _held({one.kind for one in order})
     done = card.card(
         "by hand: " + ", ".join(dict.fromkeys(one.kind for one in order)),
-        "vice with soft jaws",
-        "what is not worked on",
-        "Soft jaws, or finished faces are marked.",
+        device,
+        surface,
+        why,
         ("Read the cautions of each step before the first: some need things made ready.",),
-        ("Heat after a final fit: the size is gone.",),
+        _goes_wrong({one.kind for one in order}),
         "After all machining, in the order that spoils nothing that is finished.",
     )
     return done, card.findings
+
+
+def _held(kinds: set[str]) -> tuple[str, str, str]:
+    """What holds the part, where, and why: nothing that is heated stands in the jaws."""
+    hot = kinds & {"hardened", "tempered", "soldered", "blued"}
+    if not hot:
+        return "vice with soft jaws", "what is not worked on", "Soft jaws, or finished faces are marked."
+    cold = kinds - hot
+    return (
+        "dry tongs, on fire brick" + (", and a vice with soft jaws for what is done cold" if cold else ""),
+        "what is not worked on",
+        "A vice drinks the heat and draws its own jaws; wet tongs spit.",
+    )
+
+
+def _goes_wrong(kinds: set[str]) -> tuple[str, ...]:
+    """What usually spoils the work that is done here (common practice, no source)."""
+    said = (
+        (
+            {"hardened", "tempered", "soldered", "blued"},
+            "Heat after a final fit: the size is gone.",
+        ),
+        (
+            {"filed", "sawn"},
+            "A file that rocks rounds the face: try a straight edge on it against the light.",
+        ),
+        (
+            {"polished", "lapped"},
+            "Abrasive goes on cutting: a fit is lost in a few strokes, its edges first.",
+        ),
+        (
+            {"adhesive", "riveted", "pinned"},
+            "Joined out of line: try both together dry before it is for good.",
+        ),
+        ({"bent", "rolled", "wound"}, "Bent twice at one place, it cracks: a trial piece first."),
+        ({"engraved"}, "A slip over the surface: work away from what is finished."),
+    )
+    return tuple(words for which, words in said if which & kinds)
 
 
 def _work(card: HandCard, one: BenchWork) -> None:
@@ -202,7 +241,7 @@ def _work(card: HandCard, one: BenchWork) -> None:
     if one.with_:
         more.append(f"Together with {', '.join(one.with_)}.")
     if one.words:
-        more.append(one.words)
+        more.append(one.words[:1].upper() + one.words[1:].rstrip(".") + ".")
     big, kind = "1", "piece"
     if one.kind == "riveted":
         length = one.figure("length") or 0.0
@@ -269,7 +308,8 @@ def _after(card: HandCard, one: BenchWork) -> tuple[Measure, ...]:
         sized = [(hole.name, hole.dia, "inside") for hole in shape.holes if not hole.thread]
     else:
         sized = []
+    reaches_in = one.kind not in ("filed", "polished", "scraped")  # a file that goes all over enters no bore
     for name, dim, how in sized:
-        if dim.toleranced and (name in one.on or not one.on):
+        if dim.toleranced and (name in one.on or (not one.on and (how == "outside" or reaches_in))):
             found += card.measured(dim, name, how)
     return tuple(found)

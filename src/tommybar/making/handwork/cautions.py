@@ -18,7 +18,7 @@ BLUEING = (
 )
 POLISHING = (
     "Never cloth or paper round a turning piece by hand, nor a ring or glove near it: on a stick or file, ends never wrapped.",
-    "Spindle speed low, hands on the side where the work runs away from them.",
+    "If it turns in the lathe: spindle slow, hands on the side where the work runs away from them.",
 )
 LAPPING = (
     "No lap held by hand that can seize on a powered spindle: short lap, slowest speed, let go at once, or by hand altogether.",

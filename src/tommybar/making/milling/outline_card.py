@@ -84,8 +84,12 @@ def has_outline(shape: PlateShape) -> bool:
 
 
 def _title(flanks: list[Line], arcs: list[Arc]) -> str:
-    ends = f"{len(arcs)} arc{'s' if len(arcs) != 1 else ''}"
-    return f"{len(flanks)} flank{'s' if len(flanks) != 1 else ''}, {ends}"
+    said = [
+        f"{len(pieces)} {name}{'s' if len(pieces) != 1 else ''}"
+        for pieces, name in ((flanks, "flank"), (arcs, "arc"))
+        if pieces
+    ]
+    return ", ".join(said)
 
 
 def _on_edge(one: Line, shape: PlateShape) -> bool:
@@ -104,7 +108,7 @@ def _saw(bench: MillBench, shape: PlateShape, loop: Loop) -> None:
     around = sum(one.length for one in loop if not (isinstance(one, Line) and _on_edge(one, shape)))
     _by_hand(
         bench,
-        f"Saw {Mm(hand_rule('line')):g} outside the line, {Mm(around):.0f} round",
+        f"Saw {Mm(hand_rule('line')):g} outside the line, {Mm(around):.0f} of it",
         "bandsaw or hacksaw",
         f"{hand_rule('line'):g}",
         "mm left",

@@ -83,7 +83,7 @@ def through_hole(
             bench, plan.bore_to, dim, thick, feature, last=plan.reamer is None, blind=False, count=count
         )
     if plan.reamer is not None:
-        ream(bench, plan.reamer, dim, f"Through {Mm(thick):g}", thick + 1.0, holes, feature, count)
+        ream(bench, plan.reamer, dim, f"Through {Mm(thick):.4g}", thick + 1.0, holes, feature, count)
 
 
 def ream(

@@ -35,8 +35,10 @@ def big_words(step: Step, reader: Reader) -> tuple[str, str]:
     return f"{reader.of(figure):.{places}f}", " ".join(said)
 
 
-def rung(step: Step, width: float, reader: Reader, step_of: float = LINE_STEP) -> Piece:
-    """One step; ``step_of`` is the distance of lines as part of the type size."""
+def rung(
+    step: Step, width: float, reader: Reader, step_of: float = LINE_STEP, *, bench: bool = False
+) -> Piece:
+    """One step; ``step_of`` is the distance of lines as part of the type size, ``bench``: no spindle is near."""
     line_step = BODY * step_of
     big, kind = big_words(step, reader)
     kind_wide = width_of(kind, BODY, True)
@@ -55,7 +57,7 @@ def rung(step: Step, width: float, reader: Reader, step_of: float = LINE_STEP) -
     for line in wrapped(step.do.replace("_", " "), max(room, 30.0), DO, True):
         marks.append(Text((IN, y + CAPITAL * DO), line, DO, True))
         y += DO * step_of
-    tool = _tool_words(step)
+    tool = _tool_words(step, bench)
     if y < base + 1.5 and width_of(tool, BODY, True) > room:
         y = base + 2.4
     for line in wrapped(tool, width - IN, BODY, True):
@@ -81,8 +83,9 @@ def rung(step: Step, width: float, reader: Reader, step_of: float = LINE_STEP) -
     return Piece(tuple(marks), y + 1.5, with_next=bool(step.measure))
 
 
-def _tool_words(step: Step) -> str:
-    speed = f"{step.speed:g} rev/min" if step.speed > 0 else "by hand, spindle stopped"
+def _tool_words(step: Step, bench: bool) -> str:
+    still = "by hand" if bench or step.tool_kind == "saw" else "by hand, spindle stopped"
+    speed = f"{step.speed:g} rev/min" if step.speed > 0 else still
     feed = (
         f" · feed {step.feed:.2f}"
         if step.feed > 0 and step.speed > 0 and step.tool_kind in ("knife", "boring")

@@ -60,7 +60,7 @@ def _pages(card: Card, imprint: Imprint, reads: str, step_of: float = LINE_STEP)
     """The ladder cut into pages; a hold bar stays with its rung, the box beside them."""
     groups: list[tuple[list[Piece], list[Piece]]] = []
     for step in card.steps:
-        pieces = [rung(step, LADDER_W, imprint.reader, step_of)]
+        pieces = [rung(step, LADDER_W, imprint.reader, step_of, bench=card.machine == "bench")]
         boxes = [write_in(step, one, WRITE_W - 7.0, imprint.reader, reads) for one in step.measure]
         if step.measure:
             pieces.append(hold_bar(step, LADDER_W))

@@ -1,19 +1,20 @@
-"""What stands in the vice on a mill card: the face seen from above, numbered places, what is milled."""
+"""What a mill card's sketch shows: the work seen from above, its numbered places, what is milled."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from tommybar.making.cards import Card
-from tommybar.pack.boxes import Box, box_of
+from tommybar.pack.boxes import box_of
+from tommybar.pack.cardsheets.from_above import plate_from_above, rim_from_above
+from tommybar.pack.cardsheets.spots import SIZE, spot_marks
 from tommybar.pack.plate import plate_view
 from tommybar.pack.profile import drawn_profile, end_circles, end_radii
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import PlateFace, PlateShape, Shape, TurnedShape
-from tommybar.shapes.plates import face_size
 
-SIZE = 4.25
+ON_ITS_RIM = "standing on its rim"
 FACES: tuple[PlateFace, ...] = ("top", "bottom", "front", "back", "left", "right")
 
 
@@ -32,10 +33,10 @@ def face_of(card: Card, shape: PlateShape) -> PlateFace | None:
 def vice_marks(card: Card, shape: Shape | None, width: float, height: float, reader: Reader) -> list[Mark]:
     """The sketch within (0, 0) to (width, height)."""
     if isinstance(shape, PlateShape):
-        face = face_of(card, shape)
-        size = face_size(shape, face or "top")
-        return _plate(card, size.width, size.height, width, height, reader, face)
+        return plate_from_above(card, shape, face_of(card, shape), width, height, reader)
     if isinstance(shape, TurnedShape) and card.places:
+        if ON_ITS_RIM in card.hold.device:
+            return rim_from_above(card, shape, width, height)
         ring = any(abs(p.y) > 1e-6 for p in card.places) or any(p.x < -1e-6 for p in card.places)
         return (
             _round(card, shape, width, height)
@@ -43,71 +44,6 @@ def vice_marks(card: Card, shape: Shape | None, width: float, height: float, rea
             else _side(card, shape, width, height)
         )
     return []
-
-
-def _plate(
-    card: Card, long: float, tall: float, width: float, height: float, reader: Reader, face: str | None
-) -> list[Mark]:
-    jaw = 7.0
-    scale = min((width - 14.0) / long, (height - 2 * jaw - 16.0) / tall, 3.0)
-    w, h = long * scale, tall * scale
-    x, y = (width - w) / 2, (height - h) / 2 - 2.0
-    marks: list[Mark] = [
-        Area((_ring(x - 4, y - jaw, w + 8, jaw),), "dark", "thick"),
-        Area((_ring(x - 4, y + h, w + 8, jaw),), "dark", "thick"),
-        Area((_ring(x, y, w, h),), "light", "thick"),
-        Text((width / 2, y - jaw / 2 + 1.4), "fixed jaw", SIZE, True, "middle", tone="white"),
-    ]
-    for one in card.places:
-        at = (x + one.x * scale, y + h - one.y * scale)
-        marks += _spot(*at, one.n, (x, y, x + w, y + h))
-    if card.places:
-        marks += [
-            Area((((x, y + h), (x + 4, y + h), (x, y + h - 4)),), "black", None),
-            Text((x, y + h + jaw + 5.5), "X0 Y0", SIZE, True),
-        ]
-    else:
-        words = " ".join(step.do for step in card.steps)
-        if "end" in words:
-            marks += [Line(((at, y), (at, y + h)), "cut") for at in (x, x + w)]
-        if "edge" in words:
-            marks += [Line(((x, at), (x + w, at)), "cut") for at in (y, y + h)]
-    sizes = Text(
-        (width, y + h + jaw + 5.5), f"{reader.length(long)} × {reader.length(tall)}", SIZE, anchor="end"
-    )
-    named = replace(sizes, words=f"{face} face up, {sizes.words}") if face else sizes
-    fits = named.width < width - 24.0
-    marks.append(named if fits else sizes)
-    if face and not fits:
-        marks.append(Text((width, sizes.at[1] + 5.4), f"{face} face up", SIZE, anchor="end"))
-    return marks
-
-
-def _spot(x: float, y: float, n: int, inside: Box | None = None) -> list[Mark]:
-    """A place with its number; on a narrow face the number stands on the jaw below, in white."""
-    tag = Text((x + 2.4, y - 1.6), str(n), SIZE, True)
-    if inside is not None:
-        for dx, dy in ((2.4, -1.6), (2.4, 4.6), (-2.4 - tag.width, -1.6), (-2.4 - tag.width, 4.6)):
-            tag = replace(tag, at=(x + dx, y + dy))
-            if _within(tag.box, inside):
-                break
-        else:
-            tag = Text((x, inside[3] + 4.9), str(n), SIZE, True, "middle", tone="white")
-    return [
-        Line(((x - 2.6, y), (x + 2.6, y)), "thin"),
-        Line(((x, y - 2.6), (x, y + 2.6)), "thin"),
-        Arc((x, y), 1.5, "thick"),
-        tag,
-    ]
-
-
-def _within(box: Box, room: Box) -> bool:
-    return (
-        room[0] < box[0] - 0.3
-        and room[1] < box[1] - 0.3
-        and box[2] + 0.3 < room[2]
-        and box[3] + 0.3 < room[3]
-    )
 
 
 def _round(card: Card, shape: TurnedShape, width: float, height: float) -> list[Mark]:
@@ -125,7 +61,7 @@ def _round(card: Card, shape: TurnedShape, width: float, height: float) -> list[
         Line(((x, y - reach), (x, y + reach)), "chain"),
     ]
     for one in card.places:
-        marks += _spot(x + one.x * scale, y - one.y * scale, one.n)
+        marks += spot_marks(x + one.x * scale, y - one.y * scale, one.n)
     return marks
 
 
@@ -152,7 +88,7 @@ def _side(card: Card, shape: TurnedShape, width: float, height: float) -> list[M
     for place in card.places:
         px, py = x + place.x * scale, y - place.y * scale
         tag = Text((px, y + radius * scale + 6.0), str(place.n), SIZE, True, "middle")
-        marks += [*_spot(px, py, place.n)[:3], Line(((px, py), (px, tag.at[1] - 4.0)), "thin"), tag]
+        marks += [*spot_marks(px, py, place.n)[:3], Line(((px, py), (px, tag.at[1] - 4.0)), "thin"), tag]
     return marks
 
 
@@ -165,7 +101,3 @@ def finished_block(shape: PlateShape, width: float, height: float, reader: Reade
         if box[2] - box[0] <= width and box[3] - box[1] <= height:
             return marks
     return []
-
-
-def _ring(x: float, y: float, w: float, h: float) -> tuple[tuple[float, float], ...]:
-    return ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
