@@ -54,6 +54,8 @@ EXCLUSIONS = 3  # holdings that a dry run may forbid for one part
 SIZE_BOUND = frozenset({302, 410, 432, *range(500, 600)})
 # Stops that another holding may cure: a cut that the grip or the work does not stand, spring over the limits.
 HELD_TOO_WEAKLY = frozenset({403, 404})
+# Nothing in the shop makes that hole; what follows in the dry run is judged as if it were there.
+NOT_MADE = frozenset({411, 415, 418, 424, 425})
 Stock = Literal["rack", "buy", "ask"]
 
 
@@ -194,7 +196,10 @@ def _whole(making: Making) -> bool:
 def _run(part: Part, making: Making, shop: Shop) -> PartRun | None:
     if making.blank is None or not making.cards or not isinstance(part.shape, TurnedShape):
         return None
-    return run_part(as_drilled(part, shop), making.blank, making.cards, shop)
+    lacking = frozenset(
+        one.feature for one in making.findings if one.severity == "stop" and one.number in NOT_MADE
+    )
+    return run_part(as_drilled(part, shop), making.blank, making.cards, shop, lacking)
 
 
 @dataclass(frozen=True)

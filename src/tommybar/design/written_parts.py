@@ -48,7 +48,7 @@ class WrittenPart(Entry):
     bought: str | WrittenBought | None = Field(None, description="Designation, e.g. ISO 4762 M5 x 16")
     needs: tuple[WrittenNeed, ...] = ()
     bench: tuple[WrittenBench, ...] = Field((), description="Work of the hand, in order")
-    from_: Literal["", "round", "flat", "plate", "hexagon", "square"] = Field("", alias="from")
+    from_: Literal["", "round", "flat", "plate", "hexagon", "square", "tube"] = Field("", alias="from")
     note: str = ""
 
     @model_validator(mode="after")

@@ -10,7 +10,13 @@ from tommybar.shop.model import Shop
 __all__ = ["CardRun", "PartRun", "Ring", "StepRun", "run_part"]
 
 
-def run_part(part: Part, blank: Blank, cards: tuple[Card, ...], shop: Shop) -> PartRun:
+def run_part(
+    part: Part,
+    blank: Blank,
+    cards: tuple[Card, ...],
+    shop: Shop,
+    not_made: frozenset[str] = frozenset(),
+) -> PartRun:
     """Cut all lathe cards of a turned part one after another on its half-section.
 
     The section geometry is loaded only when this is called; see
@@ -18,4 +24,4 @@ def run_part(part: Part, blank: Blank, cards: tuple[Card, ...], shop: Shop) -> P
     """
     from tommybar.dryrun import run
 
-    return run.run_part(part, blank, cards, shop)
+    return run.run_part(part, blank, cards, shop, not_made)

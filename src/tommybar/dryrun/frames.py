@@ -17,7 +17,8 @@ FIRST_FACE = "face first end"  # the allowance that says how much stands over th
 def blank_section(blank: Blank) -> Polygon:
     """The blank in the frame of the first card: what is to be faced off stands at z > 0."""
     over = next((mm for words, mm in blank.allowances if words == FIRST_FACE), 0.0)
-    return box(over - blank.length, 0.0, over, blank_radius(blank))
+    inside = blank.width / 2 if blank.section == "tube" else 0.0
+    return box(over - blank.length, inside, over, blank_radius(blank))
 
 
 def blank_radius(blank: Blank) -> float:

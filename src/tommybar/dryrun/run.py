@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from shapely.geometry.base import BaseGeometry
 
 from tommybar.design.model import Part
@@ -21,12 +23,21 @@ from tommybar.shop.model import Shop
 BY_HAND = frozenset({"hand", "file"})
 
 
-def run_part(part: Part, blank: Blank, cards: tuple[Card, ...], shop: Shop) -> PartRun:
+def run_part(
+    part: Part,
+    blank: Blank,
+    cards: tuple[Card, ...],
+    shop: Shop,
+    not_made: frozenset[str] = frozenset(),
+) -> PartRun:
     """Cut all lathe cards of a turned part one after another on its half-section.
 
     Mill and bench cards change nothing in the half-section. A tool's path is
     that of its reference point in the card frame; between cards the same
-    metal is turned round when another face comes to the free end.
+    metal is turned round when another face comes to the free end. Features of
+    ``not_made``, of which a stop has said already that nothing in the shop
+    makes them, are taken out of the blank beforehand: the steps after them are
+    then judged as they will stand once that is cured.
 
     Raises
     ------
@@ -42,13 +53,16 @@ def run_part(part: Part, blank: Blank, cards: tuple[Card, ...], shop: Shop) -> P
     length = shape.length.value
     drawn, least, most = (half_section(shape, metal) for metal in ("target", "least", "most"))
     work: BaseGeometry = blank_section(blank)
-    blank_volume = turned_volume(work)
     free: Face = "A"
     first = True
     findings: list[Finding] = []
     runs: list[CardRun] = []
     nose = removed = separated = 0.0
     turning = tuple(card for card in cards if card.machine == "lathe")
+    if not_made and turning:
+        gone_before = half_section(_without(shape, not_made), "target").difference(drawn)
+        work = work.difference(in_card(gone_before, turning[0].free_end or free, length))
+    blank_volume = turned_volume(work)
     for card in turning:
         now: Face = card.free_end or free
         if not first and now != free:
@@ -85,6 +99,18 @@ def run_part(part: Part, blank: Blank, cards: tuple[Card, ...], shop: Shop) -> P
         surplus,
         lacking,
         tuple(findings),
+    )
+
+
+def _without(shape: TurnedShape, names: frozenset[str]) -> TurnedShape:
+    """The shape with what nothing makes still solid."""
+    return replace(
+        shape,
+        bores=tuple(one for one in shape.bores if one.name not in names),
+        bore_tapers=tuple(one for one in shape.bore_tapers if one.name not in names),
+        bore_grooves=tuple(one for one in shape.bore_grooves if one.on not in names),
+        cups=tuple(one for one in shape.cups if one.name not in names and one.on not in names),
+        centres=tuple(one for one in shape.centres if one.name not in names),
     )
 
 

@@ -40,6 +40,7 @@ class Bench:
     findings: list[Finding] = field(default_factory=list)
     minutes: float = 0.0
     centred: float = 0.0  # diameter of the tailstock centre's mouth that supports the free end; 0: none [mm]
+    hollow: float = 0.0  # bore that a tube brings; 0: solid bar [mm]
     said: set[str] = field(default_factory=set)  # operations whose speed has been spoken of
 
     @property

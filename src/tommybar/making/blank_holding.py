@@ -53,11 +53,11 @@ def _cut_fronts(shape: TurnedShape, jobs: tuple[Job, ...], free: Face) -> list[f
 
 
 def blank_options(
-    shape: TurnedShape, jobs: tuple[Job, ...], dia: float, faces: float, shop: Shop
+    shape: TurnedShape, jobs: tuple[Job, ...], dia: float, faces: float, shop: Shop, hollow: float = 0.0
 ) -> tuple[list[Option], list[Rejected]]:
     """Ways of gripping the blank itself: slug, long bar, or bar with a stub.
 
-    ``faces`` is the metal for facing one end [mm].
+    ``faces`` is the metal for facing one end, ``hollow`` the bore of a tube [mm].
     """
     options: list[Option] = []
     rejected: list[Rejected] = []
@@ -97,7 +97,7 @@ def blank_options(
                 fronts.append((_stub_fronts(shape, free, shop, ending), ending, depth))
             for front, ending, grip in fronts:
                 sticks = faces - front
-                out = standing_out(shape, free, front)
+                out = standing_out(shape, free, front, hollow=hollow)
                 mouth = centre_mouth(shape, free, shop) if dia <= shop.lathe.spindle_bore else 0.0
                 option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected, mouth)
                 if option is not None:

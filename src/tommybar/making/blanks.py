@@ -79,8 +79,10 @@ def picked_choices(part: Part, shop: Shop, stock: str = "ask") -> list[Bar]:
     ][:1]
 
 
-def turned_blank(part: Part, bar_dia: float, route: Route, shop: Shop, why: str) -> Blank:
-    """Blank of a turned part for the route found."""
+def turned_blank(
+    part: Part, bar_dia: float, route: Route, shop: Shop, why: str, hollow: float = 0.0
+) -> Blank:
+    """Blank of a turned part for the route found; ``hollow`` is the bore of a tube [mm]."""
     assert isinstance(part.shape, TurnedShape)
     length = part.shape.length.value
     faces = facing(bar_dia)
@@ -104,13 +106,13 @@ def turned_blank(part: Part, bar_dia: float, route: Route, shop: Shop, why: str)
     else:
         allowances.append(("face second end", faces))
     whole = length + sum(mm for _, mm in allowances)
-    mass = math.pi / 4 * bar_dia**2 * whole * material(part.material).density / 1000
+    mass = math.pi / 4 * (bar_dia**2 - hollow**2) * whole * material(part.material).density / 1000
     return Blank(
         part.name,
         part.material,
-        "round",
+        "tube" if hollow > 0 else "round",
         bar_dia,
-        0.0,
+        hollow,
         round(whole, 2),
         length,
         tuple(allowances),

@@ -35,6 +35,8 @@ def _within(drawn: Bore) -> tuple[float, float] | None:
 
 
 def _plan(bench: Bench, drawn: Bore) -> HolePlan | None:
+    if bench.hollow > 0:  # a boring bar enters the bore of the tube; no drill is wanted
+        return HolePlan((), "bore", None, drawn.dia.value)
     if not drawn.through:
         blind = blind_plan(drawn, bench.shop, bench.length)
         return None if blind is None else blind.tools
@@ -69,6 +71,8 @@ def drill_bore(bench: Bench, job: Job) -> None:
             bound="drills, slot drills and boring bars: cone or flat",
             remedy="A ball-nosed cutter of that size in the tailstock chuck, or a form scraper; or draw it as drilled.",
         )
+    if bench.hollow > 0:
+        return
     blind = None if drawn.through else blind_plan(drawn, bench.shop, bench.length)
     plan = _plan(bench, drawn)
     if blind is not None and blind.problem is not None:

@@ -88,12 +88,17 @@ def closest_collet(jaws: Jaws, dia: float) -> tuple[float, float]:
 
 
 def standing_out(
-    shape: TurnedShape, free: Face, front: float, made: frozenset[str] = frozenset()
+    shape: TurnedShape,
+    free: Face,
+    front: float,
+    made: frozenset[str] = frozenset(),
+    hollow: float = 0.0,
 ) -> tuple[tuple[float, float, float], ...]:
     """Length, diameter and bore of what stands out of the jaws once it is cut, from the jaws outwards [mm].
 
     What is cut in this grip is cut from the free end, so a land stays at least
     as thick as the thickest one before it; what is ``made`` has its own size.
+    ``hollow`` is the bore of a tube.
     """
     length = shape.length.value
     lands = sorted(
@@ -104,9 +109,9 @@ def standing_out(
         thickest = max(thickest, largest(feature))
         low = max(far, front)
         if near - low > 1e-6:
-            found.append((near - low, largest(feature) if feature.name in made else thickest, 0.0))
+            found.append((near - low, largest(feature) if feature.name in made else thickest, hollow))
     if front < -length - 1e-6 and found:
-        found.append((-length - front, thickest, 0.0))  # the stub behind the part
+        found.append((-length - front, thickest, hollow))  # the stub behind the part
     return tuple(reversed(found))
 
 

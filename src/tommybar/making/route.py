@@ -117,6 +117,7 @@ def search_route(
     shop: Shop,
     *,
     bar: float = 0.0,
+    hollow: float = 0.0,
     excluded: frozenset[str] = frozenset(),
     forbidden: frozenset[tuple[int, str]] = frozenset(),
     keep_runout: bool = True,
@@ -124,13 +125,14 @@ def search_route(
     """Find the cheapest route of set-ups.
 
     ``blank_dia`` is the blank's diameter, ``faces`` the metal for facing an
-    end, ``bar`` the diameter of a bar whose surface may stay [mm]. Options
+    end, ``bar`` the diameter of a bar whose surface may stay, ``hollow`` the
+    bore that a tube brings [mm]. Options
     whose device and surface are named in ``excluded`` ("device on surface")
     are not used anywhere, those in ``forbidden`` not as the set-up of that
     number (1 is the first). With ``keep_runout`` false the run-out needs only
     cost.
     """
-    jobs = jobs_of(shape, bar)
+    jobs = jobs_of(shape, bar, hollow)
     wanted = frozenset(j.name for j in jobs)
     supplied = frozenset(j.name for j in jobs if j.as_supplied)
     wanted -= supplied
@@ -164,9 +166,9 @@ def search_route(
         state = (not node.set_ups, node.made)
         if state not in known:
             if node.set_ups:
-                options, refused = surface_options(shape, node.made, shop, jobs)
+                options, refused = surface_options(shape, node.made, shop, jobs, hollow)
             else:
-                options, refused = blank_options(shape, jobs, blank_dia, faces, shop)
+                options, refused = blank_options(shape, jobs, blank_dia, faces, shop, hollow)
             rejected.extend(refused)
             known[state] = tuple(
                 (

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from tommybar.design.model import Part
 from tommybar.making.cards import Card, Step
+from tommybar.making.jobs import keeps_bore
 from tommybar.shapes.features import Cylinder, TurnedShape
 from tommybar.shop.model import Shop
 
@@ -23,7 +24,9 @@ def route_faults(part: Part, cards: tuple[Card, ...], shop: Shop) -> tuple[str, 
         faults += _grip_faults(part, card, lathe, shop)
         faults += [words for step in card.steps for words in _step_faults(card, step, shop)]
         faults += _parting_faults(card)
-    faults += _missing(part.shape, cards)
+    stock = (*shop.rack, *shop.obtainable) if part.blank_from == "tube" else ()
+    tubes = tuple(bar.width for bar in stock if bar.section == "tube")
+    faults += _missing(part.shape, cards, tubes)
     faults += _untrue(part, lathe)
     return tuple(faults)
 
@@ -106,15 +109,19 @@ def _parting_faults(card: Card) -> list[str]:
     return []
 
 
-def _missing(shape: TurnedShape, cards: tuple[Card, ...]) -> list[str]:
+def _missing(shape: TurnedShape, cards: tuple[Card, ...], tubes: tuple[float, ...]) -> list[str]:
     steps = {step.feature for card in cards for step in card.steps}
     wanted = {"face A", "face B"}
     wanted |= {groove.name for groove in shape.grooves} | {bore.name for bore in shape.bores}
-    wanted |= {recess.name for recess in shape.recesses}
+    wanted |= {recess.name for recess in shape.recesses} | {one.name for one in shape.face_grooves}
+    wanted |= {one.name for one in shape.bore_grooves}
     wanted |= {hole.name for hole in shape.circle_holes} | {hole.name for hole in shape.cross_holes}
     held = {card.hold.surface for card in cards}
     wanted |= {f.name for f in shape.outside if f.name not in held}
-    return [f"nothing makes {name}" for name in sorted(wanted - steps) if not _as_supplied(shape, name)]
+    bought = {one.name for one in shape.bores if any(keeps_bore(one, tube) for tube in tubes)}
+    return [
+        f"nothing makes {name}" for name in sorted(wanted - steps - bought) if not _as_supplied(shape, name)
+    ]
 
 
 def _as_supplied(shape: TurnedShape, name: str) -> bool:

@@ -30,9 +30,12 @@ STRIPS_RUNOUT = 0.05  # what strips over a knurl add, TIR; common practice, no s
 
 
 def surface_options(
-    shape: TurnedShape, made: frozenset[str], shop: Shop, jobs: tuple[Job, ...]
+    shape: TurnedShape, made: frozenset[str], shop: Shop, jobs: tuple[Job, ...], hollow: float = 0.0
 ) -> tuple[list[Option], list[Rejected]]:
-    """Ways of gripping what has been finished already, with the other face free."""
+    """Ways of gripping what has been finished already, with the other face free.
+
+    ``hollow`` is the bore of a tube [mm].
+    """
     options: list[Option] = []
     rejected: list[Rejected] = []
     length = shape.length.value
@@ -59,6 +62,7 @@ def surface_options(
                     made,
                     rejected,
                     mouth,
+                    hollow,
                 )
                 options.extend(option)
             options.extend(split_sleeve(shape, feature, shop, free, near, far, made, rejected))
@@ -79,6 +83,7 @@ def _on_cylinder(
     made: frozenset[str],
     rejected: list[Rejected],
     mouth: float,
+    hollow: float,
 ) -> list[Option]:
     dia = feature.dia.target
     words = f"{jaws.device}, {jaws.name} on {feature.name}, face {free} free"
@@ -112,7 +117,7 @@ def _on_cylinder(
     if grip + 1e-6 < needed:
         rejected.append(Rejected(words, f"grip {max(grip, 0):.1f} mm long, {needed:.1f} mm needed"))
         return []
-    out = standing_out(shape, free, front, made)
+    out = standing_out(shape, free, front, made, hollow)
     slim = too_slender(out)
     centred = {one.name for one in shape.centres if one.face == free} <= made
     centre = mouth if slim and centred and carried(mouth, out) else 0.0

@@ -18,6 +18,7 @@ from tommybar.making.lathe_card import lathe_card
 from tommybar.making.milled_holes import hole_cards
 from tommybar.making.reach import valleys
 from tommybar.making.route import Route, search_route
+from tommybar.making.tubes import hollow_of, no_tube, tube_choices
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Bar, Shop
@@ -50,7 +51,8 @@ def turned_part(
     """Find blank and route of a turned part and write its cards."""
     assert isinstance(part.shape, TurnedShape)
     drawn = part.shape
-    choices = round_choices(part, shop, stock)
+    tube = part.blank_from == "tube"
+    choices = tube_choices(part, shop, stock) if tube else round_choices(part, shop, stock)
     if not choices:
         return Making(None, (), (_no_bar(part, shop, stock),))
     best: tuple[float, Route, Bar, bool] | None = None
@@ -64,6 +66,7 @@ def turned_part(
             facing(bar.size),
             shop,
             bar=bar.size if stays else 0.0,
+            hollow=hollow_of(bar),
             excluded=excluded,
             forbidden=forbidden,
         )
@@ -75,7 +78,7 @@ def turned_part(
         if best is None or cost < best[0]:
             best = (cost, route, bar, stays)
     findings: list[Finding] = []
-    for bar in picked_choices(part, shop, stock) if best is None else ():
+    for bar in picked_choices(part, shop, stock) if best is None and not tube else ():
         route = search_route(
             part,
             drawn,
@@ -98,6 +101,7 @@ def turned_part(
             facing(bar.size),
             shop,
             bar=bar.size if stays else 0.0,
+            hollow=hollow_of(bar),
             excluded=excluded,
             forbidden=forbidden,
             keep_runout=False,
@@ -113,8 +117,9 @@ def turned_part(
         if stays
         else f"{bar.name}, {bar.skin}"
     )
-    blank = turned_blank(part, bar.size, route, shop, why)
-    jobs = jobs_of(drawn, bar.size if stays else 0.0)
+    hollow = hollow_of(bar)
+    blank = turned_blank(part, bar.size, route, shop, why, hollow)
+    jobs = jobs_of(drawn, bar.size if stays else 0.0, hollow)
     cards, found = _cards(part, drawn, shape, route, jobs, blank, shop, gives_to)
     findings += found
     thrown, found = eccentric_cards(part, drawn, shape, shop, len(cards), gives_to)
@@ -149,7 +154,8 @@ def _cards(
     first = blank.allowances[0][1]
     work = Workpiece(((first, first - blank.length, blank.size),))
     free = route.set_ups[0].option.free
-    bored: dict[str, float] = {}
+    hollow = blank.width  # of a tube
+    bored = {bore.name: hollow for bore in shape.bores if hollow > 0}
     cards: list[Card] = []
     findings: list[Finding] = []
     for number, set_up in enumerate(route.set_ups, start=1):
@@ -171,6 +177,7 @@ def _cards(
             gives_to,
             rejected,
             _forecasts(part, route, number),
+            hollow,
         )
         cards.append(card)
         findings += found
@@ -218,6 +225,8 @@ def _forecasts(part: Part, route: Route, number: int) -> tuple[RunoutForecast, .
 def _no_bar(part: Part, shop: Shop, stock: str) -> Finding:
     assert isinstance(part.shape, TurnedShape)
     dia = largest_outside(part.shape)
+    if part.blank_from == "tube":
+        return no_tube(part, shop)
     have = sorted({b.size for b in shop.rack if b.section == "round" and b.material == part.material})
     return Finding(
         201,

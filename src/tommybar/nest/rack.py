@@ -62,6 +62,10 @@ def serves(bar: Bar, blank: Blank) -> bool:
         wide_enough = bar.width >= blank.width - TOUCH
         turned = bar.section in SHELVED and bar.width >= min(blank.width, blank.length) - TOUCH
         return bar.section in FLAT and bar.size >= blank.size - TOUCH and (wide_enough or turned)
+    if blank.section == "tube":  # its bore stays as it comes
+        return (
+            bar.section == "tube" and bar.size >= blank.size - TOUCH and abs(bar.width - blank.width) <= TOUCH
+        )
     return bar.section == blank.section and bar.size >= blank.size - TOUCH
 
 

@@ -121,12 +121,32 @@ def blank_skin(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> float:
     enough, from the largest one there is; a sawn slice where there is none.
     """
     dia = largest_outside(shape)
+    if part.blank_from == "tube":
+        return min(
+            (skin_on(bar, shape) for bar in serving_tubes(part.material, shape, shop, stock)), default=0.0
+        )
     rounds = pieces_of(shop, part.material, ("round",), stock)
     able = [bar for bar in rounds if bar.size >= dia + skin_on(bar, shape) - 1e-9]
     if able:
         return skin_on(min(able, key=lambda bar: bar.size), shape)
     largest = max(rounds, key=lambda bar: bar.size, default=None)
     return skin_allowance(largest.skin if largest else "sawn")
+
+
+def serving_tubes(name: str, shape: TurnedShape, shop: Shop, stock: str) -> list[Bar]:
+    """Tubes of a material whose outside cleans up or stays, and whose bore is the smallest through bore drawn."""
+    through = [
+        one.dia.value for one in shape.bores if one.through and not one.thread and not one.dia.toleranced
+    ]
+    dia, inside = largest_outside(shape), min(through, default=0.0)
+    smaller = [one.name for one in shape.bores if one.dia.value < inside - 1e-6]
+    if not inside or smaller or shape.centres or shape.cups:
+        return []
+    return [
+        bar
+        for bar in pieces_of(shop, name, ("tube",), stock)
+        if abs(bar.width - inside) < 1e-6 and bar.size >= dia + skin_on(bar, shape) - 1e-9
+    ]
 
 
 def _turned(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> Iterator[Asked]:
@@ -154,7 +174,10 @@ def _turned(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> Iterator[
     yield Asked("limit", "swing over the bed", name, turning, shop.lathe.swing_bed, who=shop.lathe.name)
     yield from _long(shape, name, dia, blank, shop)
     yield from _round_stock(part, shape, shop, stock)
-    yield from _bores(shape, name, shop)
+    hollow = 0.0
+    if part.blank_from == "tube":
+        hollow = max((one.width for one in serving_tubes(part.material, shape, shop, stock)), default=0.0)
+    yield from _bores(shape, name, shop, hollow)
     yield from _recesses(shape, name, shop)
 
 
@@ -198,14 +221,16 @@ def _round_stock(part: Part, shape: TurnedShape, shop: Shop, stock: str) -> Iter
     )
 
 
-def _bores(shape: TurnedShape, name: str, shop: Shop) -> Iterator[Asked]:
-    """Bores that no drill gives need a boring bar that enters and reaches."""
+def _bores(shape: TurnedShape, name: str, shop: Shop, hollow: float = 0.0) -> Iterator[Asked]:
+    """Bores that neither a drill nor the tube gives need a boring bar that enters and reaches."""
     largest_drill = max(shop.drills, default=0.0)
     reamed = [reamer.size for reamer in shop.reamers]
     bars = [tool for tool in shop.tools if tool.kind == "boring"]
     for bore in shape.bores:
         dia = bore.dia.value
         if bore.thread or dia <= largest_drill + 1e-9 or any(abs(dia - one) < 1e-6 for one in reamed):
+            continue
+        if bore.through and abs(dia - hollow) < 1e-6:
             continue
         depth = shape.length.value if bore.through else bore.depth
         enters = [tool for tool in bars if tool.smallest_bore <= dia + 1e-9]
