@@ -83,6 +83,7 @@ HEADINGS = {
     "WrittenSweep": "A clearance of what moves",
     "WrittenAlike": "Made alike",
     "WrittenSeat": "The seat of a bought part",
+    "WrittenStands": "Where a piece stands",
     "WrittenFlush": "Kept flush",
     "WrittenPurpose": "A purpose",
 }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from tommybar.shapes.bought import BoughtShape
@@ -16,13 +16,17 @@ from tommybar.shapes.features import (
     Cup,
     PlateHole,
     PlateShape,
+    RolledRing,
     Shape,
     SheetShape,
+    SpringShape,
     TurnedShape,
+    WireShape,
 )
 from tommybar.shapes.plates import drilled_depth
 from tommybar.shapes.radii import bore_radius, outside_radius
 from tommybar.shapes.solids.frames import HERE, Frame, frame, shifted, turned, within
+from tommybar.shapes.solids.legs import sheet_stretches, wire_stretches
 from tommybar.shapes.solids.plate import hole_frame
 
 
@@ -61,12 +65,39 @@ def axis_of(shape: Shape | BoughtShape | None, name: str, number: int = 0) -> Ax
     """The axis of the feature of that name, ``number`` of equal holes; None when it has no axis of its own."""
     if isinstance(shape, TurnedShape):
         return _of_turned(shape, name, number)
-    if isinstance(shape, SheetShape) and not shape.bends:
-        shape = PlateShape(shape.length, shape.width, shape.thickness, 0.0, shape.holes, shape.outline)
+    if isinstance(shape, SheetShape):
+        return _of_sheet(shape, name)
+    if isinstance(shape, SpringShape | RolledRing | WireShape):
+        return _of_wound(shape, name)
     if isinstance(shape, PlateShape):
         hole = next((one for one in shape.holes if one.name == name), None)
         return _of_plate_hole(hole, shape) if hole else None
     return None
+
+
+def _of_sheet(shape: SheetShape, name: str) -> Axis | None:
+    """A hole of sheet, where the bends have carried it."""
+    flat = PlateShape(shape.length, shape.width, shape.thickness, 0.0, shape.holes, shape.outline)
+    hole = next((one for one in shape.holes if one.name == name), None)
+    if hole is None:
+        return None
+    found = _of_plate_hole(hole, flat)
+    x = found.at[3]
+    leg = [one for one in sheet_stretches(shape) if one.start <= x][-1]
+    return replace(found, at=within(leg.at, within(shifted(-leg.start), found.at)))
+
+
+def _of_wound(shape: SpringShape | RolledRing | WireShape, name: str) -> Axis | None:
+    """The middle line of a spring or ring, of its outside or inside; a leg of wire, its ends free to go in."""
+    if isinstance(shape, WireShape):
+        legs = wire_stretches(shape)
+        number = int(name.removeprefix("leg_")) if name.removeprefix("leg_").isdecimal() else 1
+        leg = legs[number - 1]
+        along = frame((0, 1, 0), (0, 0, 1), (1, 0, 0))
+        first, last = number == 1, number == len(legs)
+        return Axis(within(leg.at, along), 0.0, leg.end - leg.start, False, low_open=first, high_open=last)
+    long = shape.width if isinstance(shape, RolledRing) else shape.free
+    return Axis(HERE, 0.0, long, name == "inside", True, True)
 
 
 def axis_of_bought(shape: BoughtShape, inside: bool) -> Axis:

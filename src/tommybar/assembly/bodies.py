@@ -35,7 +35,7 @@ def bodies_of(design: SizedDesign, placements: Sequence[Placement], facets: int)
     found = {}
     for one in placements:
         part = design.part(one.part)
-        shape = part.shape or part.envelope
+        shape = part.standing
         if shape is not None:
             piece = (one.part, one.instance)
             found[piece] = Body(piece, standing(own_body(shape, facets), one.frame))

@@ -42,17 +42,31 @@ class Meeting:
     gaps: tuple[float, ...]  # below 0 where metal would stand in metal [mm]
 
 
-def ways(link: Link) -> tuple[Way, ...]:
-    """The ways of a link, the likeliest first."""
+def ways(link: Link, faces: bool = False) -> tuple[Way, ...]:
+    """The ways of a link, the likeliest first; when ``faces`` say where along, either way up is kept."""
     if link.kind == "screw":
         return _screwed(link.pairs)
     if link.kind == "screw head":
         hole = link.pairs[0].hole
         return (Way(within(hole.at, within(shifted(z=hole.high), OVER))),)
-    return _coaxial(link.pairs[0], link.engaged)
+    if link.kind == "face":
+        return _on_face(link)
+    return _coaxial(link.pairs[0], link.engaged, link.centred, faces)
 
 
-def _coaxial(pair: Joined, engaged: float) -> tuple[Way, ...]:
+def _on_face(link: Link) -> tuple[Way, ...]:
+    """Middle of a face on the middle of the other, each quarter of a turn."""
+    one, other = link.pairs[0].hole.at, link.pairs[0].shaft.at
+    over = HERE if link.level else OVER
+    found = []
+    for quarter in (0.0, 90.0, 180.0, 270.0):
+        # the first face from the second: ``apart`` out of it, turned over so that they look at one another
+        first = within(other, within(shifted(z=link.apart), within(turned(quarter), within(over, back(one)))))
+        found.append(Way(back(first), "nothing says where on that face"))
+    return tuple(found)
+
+
+def _coaxial(pair: Joined, engaged: float, centred: bool = False, faces: bool = False) -> tuple[Way, ...]:
     """A land in a hole: against each stop that they have, or in the middle when they have none."""
     hole, land = pair.hole, pair.shaft
     found: list[tuple[int, float, float, str]] = []  # order, which way up, shift of the hole along the land
@@ -62,6 +76,9 @@ def _coaxial(pair: Joined, engaged: float) -> tuple[Way, ...]:
         low_open, high_open = (hole.low_open, hole.high_open) if up > 0 else (hole.high_open, hole.low_open)
         entry = hole.entry if up > 0 else {"low": "high", "high": "low", "": ""}[hole.entry]
         stops: list[tuple[int, float]] = []
+        if centred:
+            found.append((3, up, (land.low + land.high) / 2 - (low + high) / 2, ""))
+            continue
         if land.low_stop and low_stop and land.high_open:
             stops.append((int(entry == "high"), land.low - low))
         if land.high_stop and high_stop and land.low_open:
@@ -85,7 +102,7 @@ def _coaxial(pair: Joined, engaged: float) -> tuple[Way, ...]:
     bearing = any(order < 3 for order, *_ in found)
     result = []
     for order, up, shift, words in sorted(found, key=lambda one: one[0]):
-        if bearing and order == 3:
+        if bearing and order == 3 and not faces:
             continue  # where it can bear on something it does
         turn = within(shifted(z=shift), HERE if up > 0 else OVER)
         # a point of the hole's axis stands at turn(point) on the land's axis

@@ -8,111 +8,42 @@ second use of a feature belongs to the second piece.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from typing import Literal
 
-from tommybar.assembly.axes import Axis, axis_of, axis_of_bought, count_of
-from tommybar.design.joints import ScrewJoint
+from tommybar.assembly.axes import Axis, axis_of, axis_of_bought
+from tommybar.assembly.dealing import Dealer
+from tommybar.assembly.fastened import fastened
+from tommybar.assembly.joined import Joined, Kind, Link, Piece, pieces_of
+from tommybar.assembly.standing import centred, face_links, loose_links
 from tommybar.design.model import Part, SizedDesign
 from tommybar.shapes.features import Bore, CircleHoles, Cylinder, TurnedShape
 
-Piece = tuple[str, int]  # part, and which of its pieces, from 1
-Kind = Literal["screw", "fit", "thread", "screw head"]
+__all__ = ["Joined", "Kind", "Link", "Piece", "links_of", "pieces_of"]
 PERMANENT = {"press": "pressed", "adhesive": "bonded", "solder": "soldered"}
-
-
-@dataclass(frozen=True)
-class Joined:
-    """A hole of one piece about a land (or screw) of another, or before a tapped hole."""
-
-    hole: Axis
-    shaft: Axis
-    words: str  # the two features as the design names them
-
-
-@dataclass(frozen=True)
-class Link:
-    """Two pieces and the features that join them.
-
-    "screw": ``first`` has the clearance holes and lies on ``second``, which has
-    the threads or the next holes. "fit" and "thread": ``first`` has the hole.
-    ``stack`` are lands of both that a loop counts one after the other.
-    "screw head": ``second`` is a bought screw in the hole of ``first``.
-    """
-
-    kind: Kind
-    first: Piece
-    second: Piece
-    pairs: tuple[Joined, ...]
-    lasting: str = ""  # "pressed", "bonded", "soldered": it does not come apart again
-    engaged: float = 0.0  # length of thread in thread [mm]; 0: as far as it goes
-    guessed: str = ""  # why it is taken to be so, where no relation says it
-    stack: tuple[Axis, Axis] | None = None
-
-
-def pieces_of(design: SizedDesign) -> tuple[Piece, ...]:
-    """Every piece of a design in order."""
-    return tuple((part.name, n + 1) for part in design.parts for n in range(part.count))
 
 
 def links_of(design: SizedDesign) -> tuple[Link, ...]:
     """All links of a design, screws first."""
     seats = _seats(design)
-    found = [*_screws(design), *_fits(design), *(one for one in seats if one.kind == "fit")]
+    joints = fastened(design)
+    found = [*_screws(design), *_fits(design), *(one for one in joints if one.kind == "fit")]
+    found += [one for one in seats if one.kind == "fit"]
     found += [*_contacts(design), *_threads(design)]
     found += [one for one in seats if one.kind == "thread"]  # nuts go on after what they hold
+    found += [one for one in joints if one.kind == "thread"]
+    found += loose_links(design, found)
+    found += face_links(design)
     named = {piece for link in found for piece in (link.first, link.second)}
-    found += _screw_heads(design)
+    found += [one for one in joints if one.kind == "screw head"]
     found += _same_threads(design, named, found)
-    return tuple(found)
-
-
-class _Dealer:
-    """Deals the pieces of parts to the uses of their features."""
-
-    def __init__(self, design: SizedDesign, pairs: Iterable[tuple[str, str]]) -> None:
-        self.parts = {part.name: part for part in design.parts}
-        self.uses: dict[str, int] = {}
-        self.seen: dict[str, int] = {}
-        for pair in pairs:
-            for name in pair:
-                self.uses[name] = self.uses.get(name, 0) + 1
-
-    def part(self, name: str) -> Part | None:
-        return self.parts.get(name.partition(".")[0])
-
-    def deal(self, first: str, second: str) -> list[tuple[tuple[Piece, int], tuple[Piece, int]]]:
-        """Pieces, and which of equal holes, that one use of two features joins."""
-        counted = []
-        for name in (first, second):
-            part = self.part(name)
-            if part is None:
-                return []
-            use = self.seen.get(name, 0)
-            self.seen[name] = use + 1
-            holes = count_of(part.shape, name.partition(".")[2])
-            counted.append((part, use, self.uses[name], part.count * holes, holes))
-        copies = max(max(1, places // uses) for _, _, uses, places, _ in counted)
-        found = []
-        for copy in range(copies):
-            ends = []
-            for part, use, uses, places, holes in counted:
-                place = (use + copy * uses) % places
-                ends.append(((part.name, place // holes + 1), place % holes))
-            found.append((ends[0], ends[1]))
-        return found
-
-    def axis(self, name: str, number: int) -> Axis | None:
-        part = self.part(name)
-        return axis_of(part.shape or part.envelope, name.partition(".")[2], number) if part else None
+    return tuple(centred(design, found))
 
 
 def _screws(design: SizedDesign) -> list[Link]:
     """Parts that screws hold face on face, all screws between the same two pieces in one link."""
     chains: list[tuple[str, ...]] = []
     for joint in design.screw_joints:
-        chains.append((*joint.through, joint.into) if joint.into else joint.through)
+        if not joint.stud:  # what a stud holds lies against its shoulder
+            chains.append((*joint.through, joint.into) if joint.into else joint.through)
     for screw in design.screws:
         chains.append((*screw.through, screw.into))
     for pattern in design.patterns:
@@ -121,7 +52,7 @@ def _screws(design: SizedDesign) -> list[Link]:
     for chain in dict.fromkeys(chains):
         steps += list(itertools.pairwise(chain))
     steps = list(dict.fromkeys(steps))
-    dealer = _Dealer(design, steps)
+    dealer = Dealer(design, steps)
     groups: dict[tuple[Piece, Piece], list[Joined]] = {}
     for first, second in steps:
         for (one, a), (other, b) in dealer.deal(first, second):
@@ -144,7 +75,9 @@ def _fits(design: SizedDesign) -> list[Link]:
         lasting[(solder.hole, solder.shaft)] = "soldered"
     for pivot in design.pivots:
         lasting.setdefault((pivot.turns_in, pivot.pin), "")
-    dealer = _Dealer(design, lasting)
+    for pin in design.pins:
+        lasting.setdefault((pin.outer, pin.inner), "")
+    dealer = Dealer(design, lasting)
     found = []
     for (hole, shaft), how in lasting.items():
         for (one, a), (other, b) in dealer.deal(hole, shaft):
@@ -175,7 +108,7 @@ def _stack(design: SizedDesign, first: str, second: str) -> tuple[Axis, Axis] | 
 
 def _threads(design: SizedDesign) -> list[Link]:
     pairs = [(one.inside, one.outside) for one in design.threads]
-    dealer = _Dealer(design, pairs)
+    dealer = Dealer(design, pairs)
     found = []
     for relation in design.threads:
         for (one, a), (other, b) in dealer.deal(relation.inside, relation.outside):
@@ -188,47 +121,9 @@ def _threads(design: SizedDesign) -> list[Link]:
     return found
 
 
-def _screw_heads(design: SizedDesign) -> list[Link]:
-    """Bought screws that a joint names, one in each of its first holes."""
-    named = [(one, _screw_of(design, one)) for one in design.screw_joints if one.through]
-    joints = [(one, screw) for one, screw in named if screw]
-    holes = [one.through[0] for one, _ in joints]
-    dealer = _Dealer(design, [])
-    seen: dict[str, int] = {}
-    used: dict[str, int] = {}
-    found = []
-    for (joint, screw), hole in zip(joints, holes, strict=True):
-        part, bought = dealer.part(hole), dealer.part(screw)
-        if part is None or bought is None or bought.envelope is None:
-            continue
-        equal = count_of(part.shape, hole.partition(".")[2])
-        places, uses = part.count * equal, holes.count(hole)
-        first = seen.get(hole, 0)
-        seen[hole] = first + 1
-        for copy in range(max(1, places // uses)):
-            place = (first + copy * uses) % places
-            axis = dealer.axis(hole, place % equal)
-            number = used[bought.name] = used.get(bought.name, 0) + 1
-            if axis and number <= bought.count:
-                seat = replace(axis, high=axis.high - joint.seat) if axis.high_open else axis
-                joined = Joined(seat, seat, f"{bought.name} in {hole}")
-                one = (part.name, place // equal + 1)
-                guessed = "" if joint.bought else f"it is the only {joint.head} {joint.screw} of the design"
-                found.append(Link("screw head", one, (bought.name, number), (joined,), guessed=guessed))
-    return found
-
-
-def _screw_of(design: SizedDesign, joint: ScrewJoint) -> str:
-    """The bought screw of a joint: the one it names, or the only one of its head and size."""
-    if joint.bought:
-        return joint.bought
-    alike = [one.name for one in design.parts if one.bought.startswith(f"{joint.head} {joint.screw} ")]
-    return alike[0] if len(alike) == 1 else ""
-
-
 def _seats(design: SizedDesign) -> list[Link]:
     """Bought parts in a bore, or on a land, that shares a figure of their table; a nut or a screw by its thread."""
-    dealer = _Dealer(design, [(seat.bought, seat.seat) for seat in design.seats])
+    dealer = Dealer(design, [(seat.bought, seat.seat) for seat in design.seats])
     found = []
     for seat in design.seats:
         for (one, _), (other, b) in dealer.deal(seat.bought, seat.seat):
@@ -253,7 +148,7 @@ def _contacts(design: SizedDesign) -> list[Link]:
         for one in design.contacts
         if one.way == "point in cup"
     ]
-    dealer = _Dealer(design, pairs)
+    dealer = Dealer(design, pairs)
     found = []
     for first, second in pairs:
         for (one, a), (other, b) in dealer.deal(first, second):

@@ -26,6 +26,7 @@ DOES = {
     "thread": "screw",
     "screw head": "drive",
     "fit": "slide",
+    "face": "set",
 }
 
 

@@ -16,12 +16,13 @@ from tommybar.assembly.clocking import clocked
 from tommybar.assembly.exploded import middle_of, pulled_apart
 from tommybar.assembly.fitting import NEAR, Meeting, Way, apart_in_stack, meeting, ways
 from tommybar.assembly.links import Joined, Link, Piece, links_of, pieces_of
+from tommybar.assembly.standing import faces_told, gap_of, moved_to_faces, on_foot, turned_to_faces
 from tommybar.design.model import Part, SizedDesign
 from tommybar.refusals import Refusal
-from tommybar.shapes.solids.frames import HERE, Frame, Vector, back, point, within
+from tommybar.shapes.solids.frames import HERE, Frame, Vector, back, direction, point, within
 
 KEPT = 48  # ways of standing that are carried on at once
-RANK = {"screw": 0, "lasting": 1, "fit": 2, "thread": 3, "screw head": 4}
+RANK = {"screw": 0, "lasting": 1, "fit": 2, "thread": 3, "screw head": 4, "face": 5}
 
 
 @dataclass(frozen=True)
@@ -89,8 +90,9 @@ def assembled(design: SizedDesign) -> Assembly:
     joined = [link for link in links if link.first in drawn and link.second in drawn]
     if not drawn:
         return Assembly((), tuple(_why(design, one, links) for one in pieces), ())
-    order, by = _sequence(drawn, joined)
-    states = [_State((HERE,), ("",), 0.0)]
+    order, by = _sequence(drawn, joined, design.foot.partition(".")[0])
+    first = on_foot(design) if order[0][0] == design.foot.partition(".")[0] else HERE
+    states = [_State((first,), ("",), 0.0)]
     done = [order[0]]
     for piece in order[1:]:
         states = _carried_on(states, done, piece, by[piece], joined, design)
@@ -131,14 +133,14 @@ def _why(design: SizedDesign, piece: Piece, links: tuple[Link, ...]) -> Unplaced
     return Unplaced(*piece, "no relation says what it is joined to")
 
 
-def _sequence(pieces: list[Piece], links: list[Link]) -> tuple[list[Piece], dict[Piece, Link]]:
+def _sequence(pieces: list[Piece], links: list[Link], foot: str) -> tuple[list[Piece], dict[Piece, Link]]:
     """The order in which pieces are set down, and the link that places each."""
 
     def weight(piece: Piece) -> tuple[int, int]:
         screwed = sum(1 for link in links if link.kind == "screw" and link.second == piece)
         return screwed, sum(1 for link in links if piece in (link.first, link.second))
 
-    first = max(pieces, key=lambda one: (*weight(one), -pieces.index(one)))
+    first = max(pieces, key=lambda one: (one == (foot, 1), *weight(one), -pieces.index(one)))
     order = [first]
     by: dict[Piece, Link] = {}
     while True:
@@ -171,7 +173,8 @@ def _carried_on(
         for one in links
         if one is not link and piece in (one.first, one.second) and {one.first, one.second} <= {*done, piece}
     ]
-    offered = ways(link) or (Way(HERE, "its holes do not lie over those it is screwed to"),)
+    told_faces = faces_told(piece, dict.fromkeys(done, HERE), links)
+    offered = ways(link, bool(told_faces)) or (Way(HERE, "its holes do not lie over those it is screwed to"),)
     found: list[_State] = []
     for state in states:
         for way in offered:
@@ -179,11 +182,12 @@ def _carried_on(
             told = clocked(told, done[anchor], piece, link, design)
             here = within(state.frames[anchor], told)
             frames = dict(zip(done, state.frames, strict=True))
+            here, opened = _faced(piece, here, link, way.open, frames, told_faces)
             if link.kind in ("fit", "thread") and not onto_first:
                 here = beside(link, here, frames, links)
             frames |= {piece: here}
             wrong = state.wrong + sum(_wrong(one, frames) for one in closing)
-            found.append(_State((*state.frames, here), (*state.opens, way.open), wrong))
+            found.append(_State((*state.frames, here), (*state.opens, opened), wrong))
     parts = [design.part(name) for name, _ in [*done, piece]]
 
     def high(state: _State) -> float:
@@ -195,10 +199,32 @@ def _carried_on(
     return [state for _, state in ordered[:KEPT]]
 
 
+def _faced(
+    piece: Piece, here: Frame, link: Link, opened: str, frames: dict[Piece, Frame], faces: list[Link]
+) -> tuple[Frame, str]:
+    """A piece turned and moved as its link leaves it free, until its faces stand as they are told."""
+    pair = link.pairs[0]
+    axis = within(here, (pair.hole if link.first == piece else pair.shaft).at)
+    others = [one for one in faces if one is not link]
+    if not others:
+        return here, opened
+    turns = link.kind in ("fit", "thread") or (link.kind == "screw" and len(link.pairs) == 1)
+    if turns:
+        here = turned_to_faces(piece, here, axis, frames, others)
+    free = [direction(axis, (0.0, 0.0, 1.0))]
+    if link.kind == "face":
+        free += [direction(axis, (1.0, 0.0, 0.0)), direction(axis, (0.0, 1.0, 0.0))]
+    here, told = moved_to_faces(piece, here, free, frames, others)
+    return here, "" if told and link.kind != "screw" else opened
+
+
 def _wrong(link: Link, frames: dict[Piece, Frame]) -> float:
     """How badly two placed pieces agree with a link between them."""
     if link.kind == "screw head":
         return 0.0
+    if link.kind == "face":
+        gap, askew = gap_of(link, frames[link.first], frames[link.second])
+        return 10 * abs(gap - link.apart) + 1000 * askew
     total = 0.0
     if link.stack:
         total += 5 * apart_in_stack(link.stack, frames[link.first], frames[link.second])
@@ -234,6 +260,14 @@ def _disagreements(links: list[Link], frames: dict[Piece, Frame]) -> list[str]:
     found = []
     for link in links:
         if link.kind == "screw head" or link.first not in frames or link.second not in frames:
+            continue
+        if link.kind == "face":
+            gap, askew = gap_of(link, frames[link.first], frames[link.second])
+            if abs(gap - link.apart) > NEAR or askew > 1e-4:
+                what = (
+                    "look another way" if askew > 1e-4 else f"stand {gap:.4g} mm apart, not {link.apart:g} mm"
+                )
+                found.append(f"{link.pairs[0].words}: their faces {what}.")
             continue
         for pair in link.pairs:
             met = _best_meeting(pair, link, frames)

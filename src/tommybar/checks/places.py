@@ -25,7 +25,7 @@ def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
         for part, reason in dict.fromkeys((one.part, one.reason) for one in whole.unplaced)
     ]
     for words in whole.said:
-        apart = ": their axes lie" in words or ": the shoulder stands" in words
+        apart = any(one in words for one in (": their axes lie", ": the shoulder stands", ": their faces "))
         found.append(
             Finding(
                 652 if apart else 651,

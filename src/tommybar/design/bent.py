@@ -13,6 +13,7 @@ from tommybar.design.yaml_file import Place
 from tommybar.shapes.developed import bend_allowance, flats, setback, solid_length
 from tommybar.shapes.features import (
     Bend,
+    Dim,
     PlateHole,
     PlateShape,
     RolledRing,
@@ -179,7 +180,16 @@ def build_spring(read: Reading, part: str, written: WrittenSpring, place: Place)
         ends,
         leg,
         written.left,
+        read.of(written.fitted),
     )
+    if (
+        shape.fitted
+        and written.kind == "compression"
+        and not (solid_length(shape) - TINY <= shape.fitted <= free + TINY)
+    ):
+        ends_of = f"{solid_length(shape):g} mm when solid and {free:g} mm when free"
+        what = f"The spring is {shape.fitted:g} mm long when fitted; it is {ends_of}."
+        read.complain((*place, "fitted"), what, "Give a length between the two.")
     if written.kind == "compression":
         if written.free is None:
             read.complain(place, "A compression spring must have its free length.", "Add free.")
@@ -220,9 +230,10 @@ def bent_features(shape: object) -> dict[str, object]:
     if isinstance(shape, RolledRing):
         return {"inside": shape.inside}
     if isinstance(shape, SpringShape):
-        return {"outside": shape.outside}
+        inside = Dim(shape.outside.value - 2 * shape.wire, name=shape.outside.name)
+        return {"outside": shape.outside, "inside": inside}
     if isinstance(shape, WireShape):
-        return {"dia": shape.dia}
+        return dict.fromkeys(("dia", *(f"leg_{n}" for n in range(1, len(shape.legs) + 1))), shape.dia)
     return {}
 
 

@@ -38,10 +38,12 @@ def screw_joints(look: Names, one: WrittenScrew, place: Place) -> list[ScrewJoin
     screw = read.thread(one.screw, (*place, "screw"))
     through = [name for given in one.through for name in look.several(given)]
     into = [name for given in one.into for name in look.several(given)]
-    head = one.head or _head_of_bought(look, screw)
-    if screw is None or not head:
+    head = "" if one.stud else one.head or _head_of_bought(look, screw)
+    if screw is None or not (head or one.stud):
         return []
-    if not read.one_of(head, SCREWS, (*place, "head"), "screw"):
+    if head and not read.one_of(head, SCREWS, (*place, "head"), "screw"):
+        return []
+    if one.stud and not _stud(look, one.stud, screw, (*place, "stud")):
         return []
     for name in through:
         look.feature(name, (*place, "through"), HOLES, "hole")
@@ -58,10 +60,64 @@ def screw_joints(look: Names, one: WrittenScrew, place: Place) -> list[ScrewJoin
         what = f"The screw stands {beyond:g} mm out of its nut; two pitches are {2 * screw.pitch:g} mm."
         read.complain((*place, "protrusion"), what, "Let at least two threads show.")
     _refuse_class(look, one, through, screw, place)
+    if one.stud:
+        return _on_stud(look, one, place, tuple(through), screw, washers + high, beyond)
     stacks = [tuple(through)] if one.nut else [(through[n % len(through)],) for n in range(len(into))]
     return [
         _joint(look, one, place, stack, "" if one.nut else into[n], screw, head, washers + high, beyond)
         for n, stack in enumerate(stacks)
+    ]
+
+
+def _stud(look: Names, name: str, screw: Thread, place: Place) -> bool:
+    """Whether that feature is an outside thread of the screw's size."""
+    land = look.feature(name, place)
+    if land is None:
+        return False
+    has = getattr(land, "thread", "")
+    if has != screw.designation or isinstance(land, HOLES):
+        look.read.complain(
+            place,
+            f"{name} is {has or 'not threaded'}; the nut is {screw.designation}.",
+            "Name an outside thread.",
+        )
+        return False
+    return True
+
+
+def _on_stud(
+    look: Names,
+    one: WrittenScrew,
+    place: Place,
+    through: tuple[str, ...],
+    screw: Thread,
+    beside: float,
+    beyond: float,
+) -> list[ScrewJoint]:
+    """A nut on the thread of a made part, which must reach through what it holds."""
+    grip = sum(look.grip(name) for name in through)
+    needed, land = round(grip + beside + beyond, 6), _of(look, one.stud)
+    long = round(getattr(land, "end", math.nan) - getattr(land, "start", math.nan), 6)
+    if long < needed - TINY:
+        what = f"{one.stud} is {long:g} mm long; what it holds, the nut and two threads are {needed:.4g} mm."
+        look.read.complain((*place, "stud"), what, "Make the thread longer.")
+    return [
+        ScrewJoint(
+            through,
+            "",
+            screw.designation,
+            "",
+            one.clearance,
+            0.0,
+            grip,
+            tuple(one.washer),
+            one.nut,
+            beyond,
+            needed,
+            length=None if math.isnan(long) else long,
+            spare=0.0 if math.isnan(long) else round(long - needed, 6),
+            stud=one.stud,
+        )
     ]
 
 

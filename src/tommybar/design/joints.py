@@ -64,7 +64,8 @@ class ScrewJoint:
     nut with ``protrusion`` beyond it, or the thread engaged. ``most`` is what
     fits when the thread is blind (None: any). ``length`` is the nearest that
     is made, and ``spare`` what it is longer than needed. ``bought`` names the
-    part of the design that is this screw, where there is one.
+    part of the design that is this screw, where there is one; ``stud`` the thread
+    of a made part that takes the nut in its stead.
     """
 
     through: tuple[str, ...]
@@ -82,6 +83,7 @@ class ScrewJoint:
     length: float | None = None
     spare: float = 0.0
     bought: str = ""
+    stud: str = ""
 
 
 @dataclass(frozen=True)
@@ -226,6 +228,21 @@ class SeatRelation:
     seat: str
     figure: str  # name of the figure of the table, e.g. "outside"
     value: float  # [mm]
+
+
+@dataclass(frozen=True)
+class StandsRelation:
+    """Where a piece stands as drawn, when no joint says it.
+
+    "against": two faces look at one another, ``apart`` [mm]; "level": both look
+    the same way, the first ``apart`` beyond the second; "centred": middle on
+    middle along the axis of two features; "through": a land loosely through a hole.
+    """
+
+    first: str
+    second: str
+    way: Literal["against", "level", "centred", "through"] = "against"
+    apart: float = 0.0
 
 
 @dataclass(frozen=True)

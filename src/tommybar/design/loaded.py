@@ -90,6 +90,7 @@ class Design:
             tuple(worked.items()),
             parts,
             cautions=written.cautions,
+            foot=written.foot,
             **found,
         )
         return read, sized

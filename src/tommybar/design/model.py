@@ -7,7 +7,7 @@ expressions. ``design.sized(values)`` fills every figure in and gives a
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from tommybar.design.joints import (
@@ -28,10 +28,11 @@ from tommybar.design.joints import (
     SeatRelation,
     SolderRelation,
     SquareRelation,
+    StandsRelation,
     SweepRelation,
     ThreadRelation,
 )
-from tommybar.shapes.features import BoughtShape, Shape
+from tommybar.shapes.features import BoughtShape, Shape, SpringShape
 
 Follows = Literal[
     "scale", "reamer", "drill", "cutter", "thread", "bar", "plate", "sheet", "bought", "nothing", ""
@@ -67,6 +68,13 @@ class Part:
     blank_from: str = ""  # section wished for by the designer ("round", "flat"); empty: the program chooses
     bench: tuple[BenchWork, ...] = ()
     envelope: BoughtShape | None = None
+
+    @property
+    def standing(self) -> Shape | BoughtShape | None:
+        """Its shape as it stands in the assembly: a spring as long as it is when fitted."""
+        if isinstance(self.shape, SpringShape) and self.shape.fitted:
+            return replace(self.shape, free=self.shape.fitted)
+        return self.shape or self.envelope
 
 
 @dataclass(frozen=True)
@@ -152,8 +160,10 @@ class SizedDesign:
     sweeps: tuple[SweepRelation, ...] = ()
     alike: tuple[AlikeRelation, ...] = ()
     seats: tuple[SeatRelation, ...] = ()
+    stands: tuple[StandsRelation, ...] = ()
     flush: tuple[FlushRelation, ...] = ()
     duties: tuple[Duty, ...] = ()
+    foot: str = ""  # the part, or part.face, on which the assembly stands
 
     def part(self, name: str) -> Part:
         """The part of that name."""

@@ -14,9 +14,10 @@ from tommybar.design.joints import (
     RunoutRelation,
     SeatRelation,
     SquareRelation,
+    StandsRelation,
     SweepRelation,
 )
-from tommybar.design.names_looked_up import Names, diameter, included_angle
+from tommybar.design.names_looked_up import HOLES, Names, diameter, included_angle
 from tommybar.design.reading import TINY
 from tommybar.design.written_relations import (
     WrittenAlike,
@@ -28,10 +29,11 @@ from tommybar.design.written_relations import (
     WrittenRunout,
     WrittenSeat,
     WrittenSquare,
+    WrittenStands,
     WrittenSweep,
 )
 from tommybar.design.yaml_file import Place
-from tommybar.shapes.features import PlateShape
+from tommybar.shapes.features import Dim, PlateShape
 
 FACES = ("top", "bottom", "front", "back", "left", "right")
 CUP_OVER_POINT = (
@@ -234,6 +236,36 @@ def seat(look: Names, one: WrittenSeat, place: Place) -> SeatRelation | None:
         what = f"{one.seat} is {has:g} mm; the {one.figure} of {part.bought} is {value:g} mm."
         look.read.complain((*place, "seat"), what, "Give the seat the figure of the table.")
     return SeatRelation(one.of, one.seat, one.figure, value)
+
+
+def stands(look: Names, one: WrittenStands, place: Place) -> StandsRelation | None:
+    """Two faces, or a hole and what goes through it; both of parts that are not one."""
+    ends = ((one.stands, (*place, "stands")), (one.on, (*place, "on")))
+    if one.stands.partition(".")[0] == one.on.partition(".")[0]:
+        look.read.complain(
+            (*place, "on"), f"{one.stands} and {one.on} are of one part.", "Name another part."
+        )
+        return None
+    if one.way in ("against", "level"):
+        if not all(look.face(name, here) for name, here in ends):
+            return None
+    else:
+        features = [look.feature(name, here) for name, here in ends]
+        if None in features:
+            return None
+        if one.apart is not None:
+            look.read.complain(
+                (*place, "apart"), f"Faces stand apart; the way is {one.way}.", "Leave it out."
+            )
+        land, hole = diameter(features[0]), diameter(features[1])
+        if one.way == "through" and not isinstance(features[1], HOLES) and not isinstance(features[1], Dim):
+            look.read.complain(
+                (*place, "on"), f"{one.on} is no hole.", "Name the land first and then its hole."
+            )
+        elif one.way == "through" and not math.isnan(land + hole) and land > hole + TINY:
+            what = f"{one.stands} is {land:g} mm; {one.on} is {hole:g} mm, and it must go through loosely."
+            look.read.complain((*place, "on"), what, "Make the hole larger.")
+    return StandsRelation(one.stands, one.on, one.way, look.read.of(one.apart))
 
 
 def flush(look: Names, one: WrittenFlush, place: Place) -> FlushRelation | None:

@@ -10,6 +10,7 @@ from tommybar.design.model import Part
 from tommybar.design.reading import Reading
 from tommybar.design.shapes_of_parts import features_of, lengths_of
 from tommybar.design.yaml_file import Place
+from tommybar.shapes.faces import faces_of
 from tommybar.shapes.features import (
     Bore,
     CircleHoles,
@@ -49,6 +50,14 @@ class Names:
             return found
         self.read.complain(place, f"{name} is no {what}.", f"Name a {what}.")
         return None
+
+    def face(self, name: str, place: Place) -> bool:
+        """Whether part.face names a flat face; a complaint when not."""
+        part, _, face = name.partition(".")
+        if not self.read.one_of(part, self.parts, place, "part"):
+            return False
+        known = faces_of(self.parts[part].standing)
+        return not known or self.read.one_of(face, known, place, "face", part)
 
     def part(self, name: str, place: Place) -> Part | None:
         """The part of that name, or a complaint and None."""

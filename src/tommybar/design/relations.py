@@ -50,6 +50,7 @@ RESOLVERS: dict[str, tuple[str, Callable[[Names, Any, Place], object | None]]] =
     "sweep": ("sweeps", motion_relations.sweep),
     "alike": ("alike", motion_relations.alike),
     "seat": ("seats", motion_relations.seat),
+    "stands": ("stands", motion_relations.stands),
     "flush": ("flush", motion_relations.flush),
 }
 """Where the records of a relation go, and what resolves it, by its key."""
@@ -262,6 +263,11 @@ def resolve(read: Reading, written: DesignFile, parts: Iterable[Part]) -> dict[s
             record = resolver(look, relation, place)
             found.setdefault(field, []).extend([record] if record is not None else [])
     purposes, duties = look.purposes(written)
+    if written.foot:
+        if "." in written.foot:
+            look.face(written.foot, ("foot",))
+        else:
+            look.part(written.foot, ("foot",))
     return {field: tuple(records) for field, records in found.items()} | {
         "purposes": purposes,
         "duties": duties,

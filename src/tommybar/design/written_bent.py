@@ -80,6 +80,7 @@ class WrittenSpring(Entry):
     free: SizeFormula | None = Field(None, description="Free length; of a close coil worked out")
     ends: Literal["open", "closed", "ground", "hooks", "legs"] | None = None
     leg: EdgeFormula | None = None
+    fitted: SizeFormula | None = Field(None, description="Its length in its place")
     left: YesNo = False
 
 

@@ -75,6 +75,9 @@ class DesignFile(Entry):
     relations: tuple[Relation, ...] = ()
     purposes: tuple[WrittenPurpose, ...] = ()
     cautions: tuple[str, ...] = ()
+    foot: str = Field(
+        "", description="What the assembly stands on: a part, or a face of it, e.g. base.bottom"
+    )
 
 
 class SizesAlone(BaseModel):

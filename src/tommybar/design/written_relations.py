@@ -65,6 +65,9 @@ class WrittenScrew(Entry):
         default_factory=list, description="Standards, e.g. ISO 7089: at the head, at the nut"
     )
     nut: str = Field("", description="Standard, e.g. ISO 4032")
+    stud: str = Field(
+        "", description="The thread of a made part that takes the nut in place of a bought screw"
+    )
     protrusion: EdgeFormula | None = Field(None, description="Beyond the nut; two pitches when left out")
     engaged: SizeFormula | None = Field(
         None, description="Thread in the tapped hole; one diameter when left out"
@@ -74,6 +77,8 @@ class WrittenScrew(Entry):
     def _one_end(self) -> Any:
         if bool(self.into) == bool(self.nut):
             raise Refusal("A screw must have either into (a tapped hole) or nut.", "Keep one of the two.")
+        if self.stud and (self.into or self.head):
+            raise Refusal("A stud takes a nut; it has no head and goes into no hole.", "Keep one of them.")
         return self
 
 
@@ -231,6 +236,21 @@ class WrittenSeat(Entry):
     figure: str = Field(description="Of its table, e.g. outside")
 
 
+class WrittenStands(Entry):
+    """Where a piece stands when no joint says it, as it is drawn and put together."""
+
+    stands: str = Field(description="A face, e.g. drum.face_a, upper.front, stud.collar.face_b, or a feature")
+    on: str = Field(description="The face or feature of the other part")
+    way: Literal["against", "level", "centred", "through"] = Field(
+        "against",
+        description="Faces towards one another, or looking the same way; features middle on middle, "
+        "or a land loosely through a hole",
+    )
+    apart: LengthFormula | None = Field(
+        None, description="How far the two faces stand apart; 0 when left out"
+    )
+
+
 class WrittenFlush(Entry):
     """Two sizes kept equal for the look of it."""
 
@@ -259,6 +279,7 @@ KEYS = {
     "sweep": WrittenSweep,
     "alike": WrittenAlike,
     "seat": WrittenSeat,
+    "stands": WrittenStands,
     "flush": WrittenFlush,
 }
 """The key that says what a relation is, asked for in this order."""
@@ -269,7 +290,7 @@ def _relation(given: Any) -> str:
     for key, kind in KEYS.items():
         if key in keys or isinstance(given, kind):
             # no tag may be a key, or the place of a fault could not be told
-            return "a square" if key == "parallel" else f"a {key}"
+            return {"parallel": "a square", "stands": "a stand"}.get(key, f"a {key}")
     return "?"
 
 
@@ -292,6 +313,7 @@ Relation = Annotated[
     | Annotated[WrittenSweep, Tag("a sweep")]
     | Annotated[WrittenAlike, Tag("a alike")]
     | Annotated[WrittenSeat, Tag("a seat")]
+    | Annotated[WrittenStands, Tag("a stand")]
     | Annotated[WrittenFlush, Tag("a flush")],
     Discriminator(
         _relation,

@@ -41,7 +41,7 @@ PLAIN = ((0.55, 0.55, 0.53), 0.6)
 
 def part_glb(part: Part) -> bytes:
     """One part, standing in its own frame."""
-    mesh = _mesh(part)
+    mesh = _mesh(part, part.shape or part.envelope)
     return _written([(part.name, mesh, _colour(part.material))], [(part.name, 0, None)])
 
 
@@ -54,7 +54,7 @@ def assembly_glb(design: SizedDesign, placements: Sequence[Placement]) -> bytes:
         part = design.part(one.part)
         if one.part not in number:
             number[one.part] = len(solids)
-            solids.append((one.part, _mesh(part), _colour(part.material)))
+            solids.append((one.part, _mesh(part, part.standing), _colour(part.material)))
         name = one.part if part.count == 1 else f"{one.part} {one.instance}"
         nodes.append((name, number[one.part], one.frame))
     if not nodes:
@@ -62,8 +62,7 @@ def assembly_glb(design: SizedDesign, placements: Sequence[Placement]) -> bytes:
     return _written(solids, nodes)
 
 
-def _mesh(part: Part) -> Mesh:
-    shape: Shape | BoughtShape | None = part.shape or part.envelope
+def _mesh(part: Part, shape: Shape | BoughtShape | None) -> Mesh:
     if shape is None:
         raise Refusal(f"{part.name} is bought and no table gives its size; it cannot be drawn as a solid.")
     return mesh_of(shape)

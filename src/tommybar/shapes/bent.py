@@ -75,6 +75,7 @@ class SpringShape:
     ends: Literal["open", "closed", "ground", "hooks", "legs"] = "closed"
     leg: float = 0.0
     left: bool = False
+    fitted: float = 0.0  # its length in its place; 0: not said
 
 
 @dataclass(frozen=True)

@@ -40,7 +40,7 @@ def picture_of(design: SizedDesign, whole: Assembly) -> Picture:
     iso = looked_at("isometric")
     for one in sorted(whole.placements, key=lambda placed: placed.order):
         part = design.part(one.part)
-        shape = part.shape or part.envelope
+        shape = part.standing
         if shape is None:
             continue
         try:

@@ -10,7 +10,8 @@ from tommybar.refusals import Refusal
 from tommybar.shapes.developed import spring_runs
 from tommybar.shapes.features import PlateShape, RolledRing, SheetShape, SpringShape, WireShape
 from tommybar.shapes.outlines import plate_loop
-from tommybar.shapes.solids.frames import HERE, Frame, cosine, frame, shifted, sine, turned, within
+from tommybar.shapes.solids.frames import Frame, frame, shifted, turned, within
+from tommybar.shapes.solids.legs import sheet_stretches, wire_stretches
 from tommybar.shapes.solids.nodes import Coil, Common, Join, Node, Placed, Prism, Turn, rod
 from tommybar.shapes.solids.plate import plate_part
 from tommybar.shapes.solids.rings import box, chorded, circle, of_pieces
@@ -22,19 +23,16 @@ def sheet_part(shape: SheetShape) -> Node:
     flat = plate_part(flat_shape)
     if not shape.bends:
         return flat
-    length, t = shape.length.value, shape.thickness.value
-    wide = shape.width.value
+    t, wide = shape.thickness.value, shape.width.value
     members: list[Node] = []
-    at: Frame = HERE
-    start = 0.0
-    for bend in sorted(shape.bends, key=lambda one: one.at):
-        low, high = _across(flat_shape, bend.at, bend.name)
-        members += _flat_stretch(flat, start, bend.at, wide, t, at)
-        angle = math.radians(abs(bend.angle))
-        members.append(_bend(bend.angle, bend.radius, t, low, high, within(at, shifted(bend.at - start))))
-        at = within(within(at, shifted(bend.at - start)), _after(bend.angle, bend.radius, t))
-        start = bend.at + angle * (bend.radius + shape.neutral * t)
-    members += _flat_stretch(flat, start, length, wide, t, at)
+    stretches = sheet_stretches(shape)
+    for n, stretch in enumerate(stretches):
+        members += _flat_stretch(flat, stretch.start, stretch.end, wide, t, stretch.at)
+        if n < len(stretches) - 1:
+            bend = sorted(shape.bends, key=lambda one: one.at)[n]
+            low, high = _across(flat_shape, bend.at, bend.name)
+            at = within(stretch.at, shifted(bend.at - stretch.start))
+            members.append(_bend(bend.angle, bend.radius, t, low, high, at))
     return Join(tuple(members))
 
 
@@ -69,13 +67,6 @@ def _bend(angle: float, radius: float, t: float, low: float, high: float, at: Fr
     return Turn(ring, within(at, own), abs(angle))
 
 
-def _after(angle: float, radius: float, t: float) -> Frame:
-    """Where the flat after a bend begins, told from the end of the flat before it."""
-    c, s = cosine(angle), sine(angle)
-    up = t + radius if angle > 0 else -radius
-    return frame((c, 0, s), (0, 1, 0), (-s, 0, c), (up * s, 0, up - up * c))
-
-
 def ring_part(shape: RolledRing) -> Node:
     """A rolled ring about z; its gap, measured along the middle of the metal, looks towards x."""
     inner = shape.inside.target / 2
@@ -104,18 +95,15 @@ def wire_part(shape: WireShape) -> Node:
     """Bent wire in the plane of x and y; the first leg runs along x from the origin."""
     dia = shape.dia.target
     members: list[Node] = []
-    at: Frame = HERE
     along = frame((0, 1, 0), (0, 0, 1), (1, 0, 0))
-    for n, leg in enumerate(shape.legs):
+    for n, stretch in enumerate(wire_stretches(shape)):
+        leg = stretch.end - stretch.start
         if leg > 0:
-            members.append(rod(dia, 0.0, leg, within(at, along)))
-        at = within(at, shifted(leg))
+            members.append(rod(dia, 0.0, leg, within(stretch.at, along)))
         if n < len(shape.bends):
             inside, angle = shape.bends[n]
             radius, left = inside + dia / 2, 1.0 if angle > 0 else -1.0
-            own = within(at, frame((0, -left, 0), (1, 0, 0), (0, 0, left), (0, left * radius, 0)))
+            own = frame((0, -left, 0), (1, 0, 0), (0, 0, left), (0, left * radius, 0))
+            own = within(within(stretch.at, shifted(leg)), own)
             members.append(Turn(circle(dia / 2, radius, 0.0), own, abs(angle)))
-            c, s = cosine(angle), sine(angle)
-            spot = (radius * s * left, left * radius * (1 - c), 0.0)
-            at = within(at, frame((c, s, 0), (-s, c, 0), (0, 0, 1), spot))
     return Join(tuple(members)) if len(members) > 1 else members[0]

@@ -108,7 +108,7 @@ def one_part(ask: Ask) -> Response:
         known = [one.name for one in design.parts if one.shape is not None]
         raise Refusal(f'No part that is made is named "{name[:60]}".', nearest(name, known))
     turned = isinstance(part.shape, TurnedShape)
-    found = _solid(part, ask, [LYING if turned else HERE], [(0.0, 0.0, 0.0)])
+    found = _solid(part, ask, [LYING if turned else HERE], [(0.0, 0.0, 0.0)], fitted=False)
     return _sent(
         Solids(
             part.name.replace("_", " "),
@@ -121,11 +121,11 @@ def one_part(ask: Ask) -> Response:
 
 
 def _solid(
-    part: Part, ask: Ask, frames: Sequence[Frame], apart: Sequence[Iterable[float]]
+    part: Part, ask: Ask, frames: Sequence[Frame], apart: Sequence[Iterable[float]], fitted: bool = True
 ) -> SolidPart | str:
     """A part with its triangles; words when its solid cannot be made."""
     words = part.name.replace("_", " ")
-    shape = part.shape or part.envelope
+    shape = part.standing if fitted else part.shape
     try:
         if shape is None:
             raise Refusal("it is bought, and no table gives its size")
