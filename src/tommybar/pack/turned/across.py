@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tommybar.pack.turned.drawn import view_of
+from tommybar.pack.turned.planes import sides
 from tommybar.pack.turned.saying import DIA, Callout, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import CrossHole, TurnedShape
@@ -16,13 +17,11 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
     """Cross holes, flats, slots across, keyways, engravings: with their clocking when an end view shows it."""
     made: list[Callout] = []
     for holes in alike(shape):
-        if holes[0].offset:
+        hole = shown(shape, holes)
+        if hole is None:
             continue  # said where it is seen, in the view along the axis
-        hole = holes[0]
-        r = surface_radius(shape, hole.z)
-        if view_of(shape) == "outside":
-            r = hole.dia.value / 2
-        made.append(replace(cross_hole_callout(shape, holes, reader, angles), z=hole.z, r=r))
+        one = cross_hole_callout(shape, holes, reader, angles)
+        made.append(_pointing(shape, one, hole.name, hole.z, hole.dia.value / 2))
     for slot in shape.cross_slots:
         say = Saying(slot.name, reader)
         say.sized("width", slot.width, "slot ", "wide", "width")
@@ -30,8 +29,8 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
         say.row(f"{say.length('length', 'long', slot.end - slot.start)} long overall, {walls}", True)
         _clock(say, angles, slot.angle)
         z = slot.start + 0.4 * (slot.end - slot.start)
-        r = slot.width.value / 2 if view_of(shape) == "outside" else surface_radius(shape, z)
-        made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=slot.name))
+        one = Callout(0.0, 0.0, tuple(say.rows), tuple(say.printed), feature=slot.name)
+        made.append(_pointing(shape, one, slot.name, z, slot.width.value / 2))
     for mark in shape.engravings:
         land = next((one for one in shape.outside if one.name == mark.on), None)
         say = Saying(mark.name, reader)
@@ -49,6 +48,27 @@ def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Ca
         )
         made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=mark.name))
     return made
+
+
+def shown(shape: TurnedShape, holes: Sequence[CrossHole]) -> CrossHole | None:
+    """The hole of several alike that the view along the axis is not needed for, those above the axis first."""
+    there = sides(shape)
+    for wanted in (("above", "both"), ("below",)):
+        for hole in holes:
+            if there.get(hole.name) in wanted:
+                return hole
+    return None
+
+
+def _pointing(shape: TurnedShape, one: Callout, name: str, z: float, half: float) -> Callout:
+    """A callout at its hole or slot: where it opens in a section, on its side; at its edge when seen from outside."""
+    view = view_of(shape)
+    if view == "outside":
+        return replace(one, z=z, r=half)
+    r = surface_radius(shape, z)
+    if sides(shape).get(name) == "below":
+        return replace(one, z=z, r=-r, side="A" if z < shape.length.value / 2 - 1e-6 else "B", below=True)
+    return replace(one, z=z, r=r)
 
 
 def _clock(say: Saying, angles: bool, angle: float) -> None:

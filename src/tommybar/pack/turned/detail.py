@@ -9,7 +9,8 @@ from shapely import LineString, Point, Polygon
 
 from tommybar.pack.profile import nominal
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
-from tommybar.pack.turned.drawn import View, chords, cut, solid
+from tommybar.pack.turned.drawn import View
+from tommybar.pack.turned.metal import chords, cut, solid
 from tommybar.pack.turned.place import above_marks
 from tommybar.pack.turned.saying import Callout, Row
 from tommybar.shapes.features import TurnedShape

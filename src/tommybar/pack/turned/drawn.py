@@ -3,23 +3,20 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
-from functools import lru_cache
 from typing import Literal
 
 from tommybar.facts.threads import thread
 from tommybar.pack.profile import corners, edges_behind, metal_at, nominal
 from tommybar.pack.sheet import Arc, Area, Kind, Line, Mark
-from tommybar.shapes.curves import ArcPiece, Piece, Ring, closed
-from tommybar.shapes.cutting import difference
-from tommybar.shapes.features import Cylinder, Eccentric, TurnedShape
+from tommybar.pack.turned.metal import HAIR, chords, cut, radius_of, solid, turned_metal
+from tommybar.pack.turned.mouths import mouth_marks
+from tommybar.pack.turned.planes import sides
+from tommybar.shapes.curves import ArcPiece, Piece
+from tommybar.shapes.features import CrossHole, Cylinder, Eccentric, TurnedShape
 from tommybar.shapes.profile import profile
-from tommybar.shapes.ring_cuts import surface_radius
 
 View = Literal["outside", "half", "full"]
 LONG = 2.5  # a bored part longer than so many diameters is drawn half in section
-HAIR = 0.011  # half of what stands below the axis for an eccentric that lies wholly above it [mm]
-Rings = tuple[Ring, ...]
 
 
 def view_of(shape: TurnedShape) -> View:
@@ -33,125 +30,12 @@ def view_of(shape: TurnedShape) -> View:
     knurled = any(isinstance(one, Cylinder) and one.knurl for one in shape.outside)
     seen = shape.flats or shape.keyways or shape.cross_slots or shape.slits or shape.head_slots
     across = 2 * radius_of(shape)
-    if seen or knurled or shape.length.value > LONG * across or any(h.offset for h in shape.cross_holes):
+    if seen or knurled:
         return "half"
-    return "full"
-
-
-def radius_of(shape: TurnedShape) -> float:
-    """The largest radius of the outside [mm]."""
-    return max(p[1] for p in chords((solid(nominal(shape)),))[0])
-
-
-@lru_cache(maxsize=64)
-def solid(shape: TurnedShape, below: bool = False) -> Ring:
-    """The outside form alone, at nominal sizes; ``below`` is the half under the axis of an eccentric."""
-    plain = replace(
-        nominal(shape), bores=(), recesses=(), face_grooves=(), bore_tapers=(), cups=(), centres=(),
-        bore_grooves=(),
-    )  # fmt: skip
-    return profile(_swung(plain) if below else plain)
-
-
-@lru_cache(maxsize=64)
-def cut(shape: TurnedShape, below: bool = False) -> Rings:
-    """The cut metal of one half with the holes in it, at nominal sizes."""
-    plain = nominal(shape)
-    rings: Rings = (profile(_swung(plain) if below else plain),)
-    for holes in plain.circle_holes:
-        if below:
-            continue
-        radius, out = (
-            (thread(holes.thread).tapping_drill if holes.thread else holes.dia.value) / 2,
-            holes.circle / 2,
-        )
-        low, high = holes.start - (0 if holes.blind and holes.face == "B" else 1e-3), holes.end
-        high += 0 if holes.blind and holes.face == "A" else 1e-3
-        points = [(low, out - radius), (high, out - radius), (high, out + radius), (low, out + radius)]
-        tip = radius / math.tan(math.radians(59.0)) if holes.blind else 0.0
-        if tip and holes.face == "A":
-            points.insert(2, (high + tip, out))
-        elif tip:
-            points.append((low - tip, out))
-        rings = difference(rings, closed(points))
-        if holes.sink_dia:
-            wide = holes.sink_dia / 2
-            a, b = (
-                (holes.start - 1e-3, holes.start + holes.sink_depth)
-                if holes.face == "A"
-                else (holes.end - holes.sink_depth, holes.end + 1e-3)
-            )
-            rings = difference(
-                rings, closed([(a, out - wide), (b, out - wide), (b, out + wide), (a, out + wide)])
-            )
-    top = radius_of(shape) + 1.0
-    for hole in plain.cross_holes:
-        if hole.offset or (below and hole.walls == 1):
-            continue
-        radius = (thread(hole.thread).tapping_drill if hole.thread else hole.dia.value) / 2
-        floor = 0.0
-        if hole.depth is not None and not below:
-            floor = max(surface_radius(plain, hole.z) - hole.depth, 0.0)
-        z = hole.z
-        rings = difference(
-            rings, closed([(z - radius, floor), (z + radius, floor), (z + radius, top), (z - radius, top)])
-        )
-    return _slotted(plain, rings, below)
-
-
-def _slotted(shape: TurnedShape, rings: Rings, below: bool) -> Rings:
-    """Slots, slits and keyways cut out of the upper half, each turned into the plane of the section."""
-    top, length = radius_of(shape) + 1.0, shape.length.value
-    boxes: list[tuple[float, float, float, float]] = []
-    for slot in shape.cross_slots:
-        if not below or slot.walls == 2:
-            boxes.append((slot.start, 0.0, slot.end, top))
-    if not below:
-        for key in shape.keyways:
-            floor = surface_radius(shape, (key.start + key.end) / 2) - key.depth
-            if key.form == "sunk":
-                boxes.append((key.start, floor, key.end, top))
-            else:
-                middle, radius = (key.start + key.end) / 2, key.cutter / 2
-                disc = [
-                    (
-                        middle + radius * math.sin(math.tau * n / 96),
-                        floor + radius - radius * math.cos(math.tau * n / 96),
-                    )
-                    for n in range(96)
-                ]
-                if key.form == "woodruff":
-                    rings = difference(rings, closed(disc))
-                else:
-                    boxes.append((key.start, floor, key.end, top))
-    faces = [(one.face, one.depth, one.width.value) for one in shape.head_slots]
-    faces += [(one.face, length if one.depth is None else one.depth, one.width) for one in shape.slits]
-    for face, deep, wide in faces:
-        a, b = (-1.0, deep) if face == "A" else (length - deep, length + 1.0)
-        boxes.append((a, -1e-3, b, wide / 2))
-    for a, low, b, high in boxes:
-        rings = difference(rings, closed([(a, low), (b, low), (b, high), (a, high)]))
-    return rings
-
-
-def _swung(shape: TurnedShape) -> TurnedShape:
-    """Eccentric lands as they stand below the axis, when their throw is upwards."""
-    return replace(
-        shape,
-        outside=tuple(
-            Cylinder(
-                one.name, replace(one.dia, value=max(one.dia.value - 2 * one.throw, HAIR)), one.start, one.end
-            )
-            if isinstance(one, Eccentric)
-            else one
-            for one in shape.outside
-        ),
-    )
-
-
-def chords(rings: Rings) -> tuple[tuple[tuple[float, float], ...], ...]:
-    """Rings as points, arcs as chords."""
-    return tuple(tuple(p for piece in ring for p in piece.chords()) for ring in rings)
+    if "below" in sides(shape).values():
+        return "full"
+    slender = shape.length.value > LONG * across
+    return "half" if slender or any(h.offset for h in shape.cross_holes) else "full"
 
 
 def piece_mark(piece: Piece, scale: float, side: int, kind: Kind = "thick") -> Mark:
@@ -184,7 +68,8 @@ def half_marks(shape: TurnedShape, scale: float, side: int, section: bool) -> li
         ]
     marks += [piece_mark(one, scale, side) for ring in rings for one in ring if not _on_axis(one)]
     if section:
-        edges = [(z, top, floor) for z, top, floor in edges_behind(points)]
+        edges = [(z, top, floor) for z, top, floor in edges_behind(chords(turned_metal(shape, below)))]
+        marks += mouth_marks(shape, scale, side)
     else:
         edges = [(z, r, 0.0) for z, r in corners(points) if r > 1e-6]
     for z, top, floor in dict.fromkeys((round(z, 5), round(t, 5), round(f, 5)) for z, t, f in edges):
@@ -244,8 +129,9 @@ def thread_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
                     Line(((holes.start * scale, -r * scale), (holes.end * scale, -r * scale)), "thin")
                 )
     for hole in shape.cross_holes:
-        if hole.thread and not hole.offset:
-            marks += _cross_thread(shape, hole.z, thread(hole.thread).major / 2, scale)
+        if hole.thread:
+            for side in cut_sides:
+                marks += _cross_thread(shape, hole, side, scale)
     return marks
 
 
@@ -253,13 +139,20 @@ def _in_groove(shape: TurnedShape, z: float) -> bool:
     return any(g.start - 0.02 <= z <= g.end + 0.02 for g in shape.grooves)
 
 
-def _cross_thread(shape: TurnedShape, z: float, major: float, scale: float) -> list[Mark]:
-    bounds = metal_at(chords((profile(nominal(shape)),)), z)
+def _cross_thread(shape: TurnedShape, hole: CrossHole, side: int, scale: float) -> list[Mark]:
+    """Thin lines at the major diameter of a tapped cross hole, in the half in which it is cut."""
+    stands = sides(shape).get(hole.name, "off")
+    if stands not in ("both", "above" if side > 0 else "below"):
+        return []
+    bounds = metal_at(chords((profile(nominal(shape)),)), hole.z)
     if len(bounds) < 2:
         return []
+    major, floor = thread(hole.thread).major / 2, bounds[-2]
+    if hole.depth is not None:
+        floor = max(floor, bounds[-1] - hole.depth)
     return [
-        Line(((at * scale, -bounds[-2] * scale), (at * scale, -bounds[-1] * scale)), "thin")
-        for at in (z - major, z + major)
+        Line(((at * scale, -side * floor * scale), (at * scale, -side * bounds[-1] * scale)), "thin")
+        for at in (hole.z - major, hole.z + major)
     ]
 
 

@@ -6,11 +6,13 @@ import math
 from dataclasses import replace
 
 from tommybar.facts.threads import thread
+from tommybar.pack.boxes import box_of
 from tommybar.pack.profile import drawn_profile, end_circles, nominal
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
-from tommybar.pack.turned.across import alike, cross_hole_callout
-from tommybar.pack.turned.drawn import radius_of
+from tommybar.pack.turned.across import alike, cross_hole_callout, shown
+from tommybar.pack.turned.metal import radius_of
 from tommybar.pack.turned.place import above_marks
+from tommybar.pack.turned.planes import plane_marks
 from tommybar.pack.turned.saying import Callout, Measured, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Cylinder, Eccentric, TurnedShape
@@ -32,9 +34,9 @@ def has_end_view(shape: TurnedShape) -> bool:
 
 
 def end_view(
-    shape: TurnedShape, scale: float, reader: Reader, room: float
+    shape: TurnedShape, scale: float, reader: Reader, letter: str = ""
 ) -> tuple[list[Mark], list[Callout]]:
-    """The view with its centre at (0, 0) and what is written over it; empty when words have no room."""
+    """The view with its centre at (0, 0) and what is written over it; ``letter`` of the section, if it is marked."""
     plain = nominal(shape)
     marks, outer = _rounds(plain, scale)
     reach = outer + 4.0
@@ -65,16 +67,17 @@ def end_view(
                 best, pointed = liking, (ring * c, ring * s)
         said.append(_circle_words(shape, holes.name, reader, (pointed[0] / scale, pointed[1] / scale)))
     marks += _clocked(plain, scale, outer)
+    marks += plane_marks(plain, outer + 3.0, letter) if letter else []
     said += [*_flats(shape, reader), *_keyways(shape, reader), *_beside(shape, reader)]
     return marks, said
 
 
 def end_marks(
-    shape: TurnedShape, scale: float, reader: Reader, room: float
+    shape: TurnedShape, scale: float, reader: Reader, room: float, letter: str = ""
 ) -> tuple[list[Mark], list[Callout]]:
     """The whole end view with its callouts placed."""
-    marks, said = end_view(shape, scale, reader, room)
-    outer = max(-min((_top(one) for one in marks), default=0.0), 1.0)
+    marks, said = end_view(shape, scale, reader, letter)
+    outer = max(-box_of(marks)[1], 1.0)
     wide = max(outer, 42.0)
     while True:
         placed = above_marks(said, scale, -outer, -wide, wide)
@@ -84,12 +87,6 @@ def end_marks(
     if placed is None:
         return marks, said
     return [*marks, *placed[0]], said
-
-
-def _top(mark: Mark) -> float:
-    if isinstance(mark, Arc):
-        return mark.centre[1] - mark.radius
-    return min(p[1] for p in mark.points) if isinstance(mark, Line) else 0.0
 
 
 def _rounds(shape: TurnedShape, scale: float) -> tuple[list[Mark], float]:
@@ -236,11 +233,11 @@ def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float
 
 
 def _beside(shape: TurnedShape, reader: Reader) -> list[Callout]:
-    """Cross holes beside the axis, pointed at where they enter."""
+    """Cross holes beside the axis and those that no section runs through, pointed at where they enter."""
     made = []
     for holes in alike(shape):
         hole = holes[0]
-        if hole.offset:
+        if shown(shape, holes) is None:
             radius = surface_radius(shape, hole.z)
             along = math.sqrt(max(radius**2 - hole.offset**2, 0.0))
             ways = [along] + ([-along] if hole.walls == 2 else [])

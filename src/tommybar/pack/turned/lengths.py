@@ -9,7 +9,7 @@ from tommybar.pack.marks import GAP, arrow
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import metal_at, nominal
 from tommybar.pack.sheet import Arc, Dimension, Line, Mark, Text
-from tommybar.pack.turned.drawn import chords, solid
+from tommybar.pack.turned.metal import chords, solid
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Cone, Dim, TurnedShape
 

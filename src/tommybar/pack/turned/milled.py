@@ -6,7 +6,9 @@ import math
 
 from tommybar.facts.threads import thread
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
-from tommybar.pack.turned.drawn import View, radius_of
+from tommybar.pack.turned.drawn import View
+from tommybar.pack.turned.metal import radius_of
+from tommybar.pack.turned.planes import sides
 from tommybar.shapes.features import Bore, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
 
@@ -65,8 +67,12 @@ def _centre_lines(shape: TurnedShape, scale: float) -> list[Mark]:
         return marks
     for hole in shape.cross_holes:
         x, top = hole.z * scale, surface_radius(shape, hole.z) * scale
-        low = top + PAST if hole.walls == 2 else PAST
-        marks.append(Line(((x, -top - PAST), (x, low)), "chain"))
+        side = sides(shape).get(hole.name, "off")
+        if side == "both":
+            marks.append(Line(((x, -top - PAST), (x, top + PAST)), "chain"))
+        elif side != "off":
+            way = 1 if side == "below" else -1
+            marks.append(Line(((x, way * (top + PAST)), (x, -way * PAST)), "chain"))
     return list(dict.fromkeys(marks))  # holes round one place share a line
 
 

@@ -26,6 +26,7 @@ SLOPE = 7.0  # height of the slanting stretch [mm]
 SHELF = 1.2  # between the shelf line and the words above it [mm]
 BESIDE = 4.0  # between the words of neighbours [mm]
 OUT = 6.0  # how far a leader runs level out of a face [mm]
+UNDER = 6.0  # how far below the outline a leader from the lower half passes the face [mm]
 BEND = 8.0  # width of the slanting stretch beside a face [mm]
 
 
@@ -154,7 +155,7 @@ def merged(callouts: Sequence[Callout]) -> list[Callout]:
         if last and abs(last.z - one.z) < 1e-3 and last.side == one.side:
             made[-1] = Callout(
                 last.z, max(last.r, one.r), (*last.rows, *one.rows), (*last.printed, *one.printed),
-                last.measured or one.measured, last.side, last.feature, last.wide,
+                last.measured or one.measured, last.side, last.feature, last.below, last.wide,
             )  # fmt: skip
         else:
             made.append(one)
@@ -162,16 +163,19 @@ def merged(callouts: Sequence[Callout]) -> list[Callout]:
 
 
 def column_marks(
-    callouts: Sequence[Callout], scale: float, edge: float, side: str
+    callouts: Sequence[Callout], scale: float, edge: float, side: str, under: float = 0.0
 ) -> tuple[list[Mark], float, float]:
-    """Callouts in a column beside a face at x = ``edge``; with the top and bottom that it takes."""
-    ordered = sorted(callouts, key=lambda one: (-one.r, one.feature))
+    """Callouts in a column beside a face at x = ``edge``; with the top and bottom that it takes.
+
+    Leaders from the lower half run out below ``under``, the lowest of the outline [mm on paper].
+    """
+    ordered = sorted(callouts, key=lambda one: (one.below, -one.r, one.feature))
     if not ordered:
         return [], 0.0, 0.0
     away = -1.0 if side == "A" else 1.0
     sizes = [block_size(one) for one in ordered]
     gap = 2.5
-    tips = _apart([-one.r * scale for one in ordered])
+    tips = _apart([under + UNDER if one.below else -one.r * scale for one in ordered])
     wanted = [tip - height for tip, (_, height) in zip(tips, sizes, strict=True)]
     rooms = [height + gap for _, height in sizes]
     total = sum(rooms)
@@ -185,6 +189,8 @@ def column_marks(
         x = start if away > 0 else start - width
         end = start + away * width
         way = [(one.z * scale, tip), (edge + away * OUT, tip), (start, shelf), (end, shelf)]
+        if one.below:
+            way[:1] = [(one.z * scale, -one.r * scale), (one.z * scale, under + 2.0)]
         marks += callout_marks(one, way, x, shelf, scale)
     return marks, places[0], places[-1] + sizes[-1][1]
 

@@ -20,6 +20,7 @@ from tommybar.pack.turned.layout import Block, beside, block, packed
 from tommybar.pack.turned.needs import framed
 from tommybar.pack.turned.notes import turned_notes
 from tommybar.pack.turned.outside import outside_callouts
+from tommybar.pack.turned.planes import leans
 from tommybar.pack.turned.saying import Callout
 from tommybar.pack.turned.sections import keyway_places, keyway_section
 from tommybar.pack.turned.view import face_callout, main_view
@@ -107,14 +108,16 @@ def _at_scale(
     stay, details = details_of(said, scale, letters, least)
     stay += keyway_places(shape, section_letters)
     stay.append(face_callout(shape))
-    main = main_view(shape, stay, details, scale, reader, width)
+    marked = angles and view != "outside" and leans(shape)
+    plane = letters.pop(0) if marked and letters else ""
+    main = main_view(shape, stay, details, scale, reader, width, plane)
     if main is None:
         return None
     first = block(main[0])
     printed = [*(figure for one in said for figure in one.printed), *main[1]]
     others: list[list[Block]] = []
     if angles:
-        marks, ends = end_marks(shape, scale, reader, width)
+        marks, ends = end_marks(shape, scale, reader, width, plane)
         first = beside(first, block(marks), imprint.angle == "third")
         printed += [figure for one in ends for figure in one.printed]
     for key, letter in zip(shape.keyways, section_letters, strict=True):

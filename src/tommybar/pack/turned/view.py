@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tommybar.pack.boxes import box_of
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import metal_at, nominal
-from tommybar.pack.sheet import Mark
+from tommybar.pack.sheet import Mark, Text
 from tommybar.pack.turned.detail import Detail, circle_marks
 from tommybar.pack.turned.drawn import (
     View,
-    chords,
     eccentric_marks,
     half_marks,
     knurl_marks,
-    radius_of,
     thread_marks,
     view_of,
 )
 from tommybar.pack.turned.lengths import length_marks
+from tommybar.pack.turned.metal import chords, radius_of
 from tommybar.pack.turned.milled import milled_marks
 from tommybar.pack.turned.place import above_marks, column_marks
 from tommybar.pack.turned.saying import Callout, Row
@@ -53,8 +53,12 @@ def main_view(
     scale: float,
     reader: Reader,
     room: float,
+    letter: str = "",
 ) -> tuple[list[Mark], list[PrintedDimension]] | None:
-    """The dimensioned view, callouts within ``room`` [mm] of width; None when they have no room."""
+    """The dimensioned view, callouts within ``room`` [mm] of width; None when they have no room.
+
+    ``letter`` stands below it where the view along the axis says how the section stands.
+    """
     radius, length = radius_of(shape) * scale, shape.length.value * scale
     marks = shape_marks(shape, scale)
     marks += cutting_planes(shape, scale) + circle_marks(details, scale)
@@ -63,7 +67,9 @@ def main_view(
         top = min(top, -(one.r + one.radius) * scale)
     wide = [0.0, 0.0]
     for n, (side, edge) in enumerate((("A", 0.0), ("B", length))):
-        made, high, low = column_marks([one for one in callouts if one.side == side], scale, edge, side)
+        made, high, low = column_marks(
+            [one for one in callouts if one.side == side], scale, edge, side, radius
+        )
         marks += made
         if made:
             top, bottom = min(top, high), max(bottom, low + 1.5)
@@ -74,4 +80,8 @@ def main_view(
     if placed is None:
         return None
     lengths, printed = length_marks(shape, scale, bottom, reader)
-    return [*placed[0], *marks, *lengths], printed
+    made = [*placed[0], *marks, *lengths]
+    if letter:
+        _, _, right, low = box_of(lengths)
+        made.append(Text((max(right, length) + 5.0, low - 1.0), f"{letter}–{letter}", 5.0, True))
+    return made, printed
