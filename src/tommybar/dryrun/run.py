@@ -60,7 +60,8 @@ def run_part(
     nose = removed = separated = 0.0
     turning = tuple(card for card in cards if card.machine == "lathe")
     if not_made and turning:
-        gone_before = half_section(_without(shape, not_made), "target").difference(drawn)
+        solid, hollow = (half_section(_only(shape, names), "target") for names in (frozenset(), not_made))
+        gone_before = solid.difference(hollow)
         work = work.difference(in_card(gone_before, turning[0].free_end or free, length))
     blank_volume = turned_volume(work)
     for card in turning:
@@ -102,15 +103,15 @@ def run_part(
     )
 
 
-def _without(shape: TurnedShape, names: frozenset[str]) -> TurnedShape:
-    """The shape with what nothing makes still solid."""
+def _only(shape: TurnedShape, names: frozenset[str]) -> TurnedShape:
+    """The shape with no other holes on its axis than these."""
     return replace(
         shape,
-        bores=tuple(one for one in shape.bores if one.name not in names),
-        bore_tapers=tuple(one for one in shape.bore_tapers if one.name not in names),
-        bore_grooves=tuple(one for one in shape.bore_grooves if one.on not in names),
-        cups=tuple(one for one in shape.cups if one.name not in names and one.on not in names),
-        centres=tuple(one for one in shape.centres if one.name not in names),
+        bores=tuple(one for one in shape.bores if one.name in names),
+        bore_tapers=tuple(one for one in shape.bore_tapers if one.name in names),
+        bore_grooves=(),
+        cups=tuple(one for one in shape.cups if one.name in names and not one.on),
+        centres=tuple(one for one in shape.centres if one.name in names),
     )
 
 

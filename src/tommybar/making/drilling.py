@@ -7,7 +7,7 @@ from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.blind_bores import REAMER_LEAD, blind_plan
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
-from tommybar.making.jobs import Job
+from tommybar.making.jobs import Job, comes_out
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, hole_plan
@@ -51,7 +51,11 @@ def _plan(bench: Bench, drawn: Bore) -> HolePlan | None:
 
 
 def _full_depth(bench: Bench, drawn: Bore) -> float:
-    return _through_depth(bench) if drawn.through else drawn.depth
+    if not drawn.through:
+        return drawn.depth
+    out = comes_out(drawn, bench.drawn, bench.option.free)
+    whole = _through_depth(bench)
+    return whole if out > bench.length - 1e-6 else min(whole, out + rule("cut", "through"))
 
 
 def drill_bore(bench: Bench, job: Job) -> None:

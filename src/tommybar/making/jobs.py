@@ -80,6 +80,16 @@ def keeps_bore(bore: Bore, hollow: float) -> bool:
     return hollow > 0 and plain and abs(bore.dia.value - hollow) < 1e-6
 
 
+def comes_out(bore: Bore, shape: TurnedShape, free: Face) -> float:
+    """How deep below the free face a through bore comes out: at the end, or in a wider hole of the other face [mm]."""
+    wider = [
+        one.depth
+        for one in shape.bores
+        if not one.through and one.face != free and one.dia.value > bore.dia.value + 1e-6
+    ]
+    return shape.length.value - max(wider, default=0.0)
+
+
 def bore_span(bore: Bore, length: float) -> tuple[float, float]:
     """Where a bore begins and ends, from face A [mm]."""
     if bore.through:

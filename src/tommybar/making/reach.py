@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from tommybar.making.contours import falls, in_front, land_contour
 from tommybar.making.grips import Option
 from tommybar.making.inside_tools import faces_reached
-from tommybar.making.jobs import Job, largest, span_in_card
-from tommybar.shapes.features import Arc, Cylinder, Land, TurnedShape
+from tommybar.making.jobs import Job, comes_out, largest, span_in_card
+from tommybar.making.reaming import standing_out
+from tommybar.shapes.features import Arc, Cylinder, Face, Land, TurnedShape
 from tommybar.shop.model import Shop, Tool
 
 IN_THE_FACE = frozenset({"bore", "bore edge", "recess", "face groove", "cup", "bore taper", "bore groove"})
@@ -181,7 +182,16 @@ def _reaches(
         return job.side == option.free and job.feature in have
     if job.kind == "bore groove":
         return _grooved(job, shape, option, have, blades)
+    if job.kind == "bore" and not job.side and _too_deep(job, shape, option.free):
+        return False
     return job.side in ("", option.free)  # bores and recesses
+
+
+def _too_deep(job: Job, shape: TurnedShape, free: Face) -> bool:
+    """Whether no drill of that size reaches through from this face, past a wide hole, and the other face is nearer."""
+    bore = next(one for one in shape.bores if one.name == job.feature)
+    here, there = (comes_out(bore, shape, face) for face in (free, "B" if free == "A" else "A"))
+    return here > standing_out(bore.dia.value) and there < here - 1e-6
 
 
 def _grooved(job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades) -> bool:

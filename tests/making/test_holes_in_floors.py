@@ -1,0 +1,44 @@
+"""A hole in the floor of a deep well is drilled from the side where a drill reaches, and only as deep as the floor."""
+
+from __future__ import annotations
+
+import pytest
+
+from tommybar.design.model import Part
+from tommybar.dryrun import run_part
+from tommybar.making.as_machined import as_drilled
+from tommybar.making.parts import route_part
+from tommybar.shapes.features import Bore, Cylinder, Dim, TurnedShape
+
+
+def pot(deep):
+    """A pot 30 x 70 with a well of 24, and a hole of 4 in its floor."""
+    shape = TurnedShape(
+        Dim(70.0, "pot.length"),
+        (Cylinder("body", Dim(30.0, "pot.body"), 0.0, 70.0),),
+        bores=(
+            Bore("well", Dim(24.0, "pot.well"), "A", deep, False, "flat"),
+            Bore("drain", Dim(4.0, "pot.drain"), "A", 0.0, True, "drill"),
+        ),
+    )
+    return Part("pot", "turned", "free-cutting brass", 1, shape)
+
+
+def drilled(making, dia):
+    return [
+        (card.free_end, -min(move.z for move in step.moves))
+        for card in making.cards
+        for step in card.steps
+        if step.feature == "drain" and step.tool_kind == "drill" and step.tool_size == dia
+    ]
+
+
+def test_the_floor_is_drilled_through_from_below(shop_r):
+    # a 4 mm jobber drill stands 14 + 7.5 x 4 = 44 mm out of its chuck (common practice): not 70 through the well
+    part = pot(40.0)
+    making = route_part(part, {}, shop_r)
+    # floor 70 - 40 = 30, the drill's full diameter 1 mm past it, its point 0.300 x 4 more
+    [(face, deep)] = drilled(making, 4.0)
+    assert (face, deep) == ("B", pytest.approx(30.0 + 1.0 + 1.2, abs=0.01))
+    run = run_part(as_drilled(part, shop_r), making.blank, making.cards, shop_r)
+    assert [one.words for one in (*making.findings, *run.findings) if one.severity == "stop"] == []
