@@ -35,10 +35,10 @@ def drilled(making, dia):
 
 def test_the_floor_is_drilled_through_from_below(shop_r):
     # a 4 mm jobber drill stands 14 + 7.5 x 4 = 44 mm out of its chuck (common practice): not 70 through the well
-    part = pot(40.0)
+    part = pot(30.0)
     making = route_part(part, {}, shop_r)
-    # floor 70 - 40 = 30, the drill's full diameter 1 mm past it, its point 0.300 x 4 more
+    # floor 70 - 30 = 40, the drill's full diameter 1 mm past it, its point 0.300 x 4 more
     [(face, deep)] = drilled(making, 4.0)
-    assert (face, deep) == ("B", pytest.approx(30.0 + 1.0 + 1.2, abs=0.01))
+    assert (face, deep) == ("B", pytest.approx(40.0 + 1.0 + 1.2, abs=0.01))
     run = run_part(as_drilled(part, shop_r), making.blank, making.cards, shop_r)
     assert [one.words for one in (*making.findings, *run.findings) if one.severity == "stop"] == []
