@@ -48,7 +48,7 @@ def test_one_after_another_is_all_at_once(seed: int) -> None:
     assert done.work.symmetric_difference(at_once).area < 1e-4
     assert done.removed_area == pytest.approx(WORK.area - at_once.area, abs=1e-6)
     again = cut_step(done.work, knife_tool, moves)
-    assert again.removed_area < 1e-5
+    assert again.removed_area < 1e-4  # corners are smoothed by up to 1e-6 along some 100 mm of outline
     assert turned_volume(done.work) <= turned_volume(WORK)
 
 

@@ -7,12 +7,13 @@ washer of its draw screw 6 mm larger than the spigot.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shapely import Polygon, box
 
+from tommybar.dryrun.centres import drive_shapes, tail_shapes
 from tommybar.facts.threads import die_blank_diameter, thread
-from tommybar.making.cards import Hold
+from tommybar.making.cards import Drive, Hold
 from tommybar.shop.model import Jaws, Shop
 
 CHUCK_DEEP = 40.0
@@ -31,12 +32,20 @@ class Fixture:
     grip: tuple[float, float]  # z from, z to of the gripped length [mm]
     radius: float  # of the gripped surface; 0 for a vice [mm]
     known: bool = True
+    tail: tuple[tuple[str, Polygon], ...] = ()  # stands there only while it carries the work
 
 
 def fixture(hold: Hold, top: float, shop: Shop) -> Fixture:
     """Keep-out shapes of a holding whose work stands out to ``top`` [mm]."""
+    held = _held(hold, top, shop)
+    return replace(held, tail=tail_shapes(hold.tail)) if hold.tail is not None else held
+
+
+def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
     front = top - hold.sticks_out
     radius = _gripped(hold)
+    if hold.drive is not None:
+        return _driven(hold, hold.drive)
     if "arbor" in hold.device:
         return _arbor(radius, front, top, hold.length)
     if hold.seat > 0:
@@ -50,6 +59,18 @@ def fixture(hold: Hold, top: float, shop: Shop) -> Fixture:
         nut = box(front - NUT_LONG, radius, front, max(jaws.body / 2, radius + JAW_OVER))
         return Fixture((("collet nut", nut),), front, grip, radius)
     return Fixture(_chuck(jaws, radius, front, hold.length), front, grip, radius)
+
+
+def _driven(hold: Hold, drive: Drive) -> Fixture:
+    """Between centres: under the dog the work is held, on a mandrel in its bore."""
+    shapes = drive_shapes(drive)
+    if drive.mandrel <= 0:
+        return Fixture(shapes, drive.front, (drive.front - drive.wide, drive.front), drive.held / 2)
+    radius = drive.mandrel / 2
+    rod = box(drive.end, 0.0, hold.tail.at if hold.tail is not None else drive.end, radius)
+    inside = (drive.front + hold.seat, drive.front + hold.seat + hold.length)
+    left, right = box(drive.end, 0.0, inside[0], radius), box(inside[1], 0.0, rod.bounds[2], radius)
+    return Fixture((*shapes, ("mandrel", left), ("mandrel's free end", right)), inside[0], inside, radius)
 
 
 def _gripped(hold: Hold) -> float:

@@ -18,6 +18,7 @@ from tommybar.dryrun.tool_shapes import ToolShape, sawn, tool_shape
 from tommybar.dryrun.volumes import pieces, rings, thickness, turned_volume
 from tommybar.findings import Finding
 from tommybar.making.cards import Card, Step
+from tommybar.making.tail_centre import AWAY, CENTRE
 from tommybar.shop.model import Shop
 
 GOUGE_ALLOWED = 0.005  # [mm]
@@ -44,6 +45,7 @@ class CardOnMetal:
     nose: float = 0.0  # largest nose radius used [mm]
     grip: float = 0.0
     parted: bool = False
+    centred: bool = False  # the tail centre carries the work
 
 
 def run_card(
@@ -75,7 +77,7 @@ def card_run(run: CardOnMetal, before: BaseGeometry) -> CardRun:
         rings(before),
         tuple(run.steps),
         rings(run.finished),
-        tuple((name, rings(shape)[0]) for name, shape in run.held.keep_out),
+        tuple((name, rings(shape)[0]) for name, shape in (*run.held.keep_out, *run.held.tail)),
         run.gap,
         run.gap_where,
         run.separated,
@@ -91,6 +93,7 @@ def _check_grip_at_start(run: CardOnMetal) -> None:
 
 def _run_step(run: CardOnMetal, step: Step) -> None:
     before = run.work
+    run.centred = _centred(run, step)
     try:
         tool = tool_shape(step, run.shop, feed_directions(step.moves))
     except KeyError:
@@ -137,10 +140,18 @@ def _say_hits(run: CardOnMetal, step: Step, tool: ToolShape, done: Cut) -> None:
             run.findings.append(found)
 
 
+def _centred(run: CardOnMetal, step: Step) -> bool:
+    """Whether the tail centre stands in the work while this step is done."""
+    if run.card.hold.tail is None or step.tool_kind in AWAY:
+        return False
+    return run.centred or run.card.hold.drive is not None or step.tool == CENTRE
+
+
 def _look_at_fixture(run: CardOnMetal, step: Step, done: Cut) -> None:
     if not done.swept:
         return
-    for name, shape in run.held.keep_out:
+    there = run.held.tail if run.centred else ()
+    for name, shape in (*run.held.keep_out, *there):
         gaps = [shapely.distance(shape, row) for row in done.swept]
         least = float(min(row.min() for row in gaps))
         if run.gap < 0 or least < run.gap:
@@ -150,7 +161,8 @@ def _look_at_fixture(run: CardOnMetal, step: Step, done: Cut) -> None:
         touching = [row[distance == 0] for row, distance in zip(done.swept, gaps, strict=True)]
         area = float(max(shapely.area(shapely.intersection(shape, np.concatenate(touching)))))
         if area > VERDICT:
-            run.findings.append(verdicts.meets_fixture(run.card, step, name, area))
+            met = verdicts.meets_tail if (name, shape) in there else verdicts.meets_fixture
+            run.findings.append(met(run.card, step, name, area))
 
 
 def _say_gouge(run: CardOnMetal, step: Step, chips: BaseGeometry) -> None:

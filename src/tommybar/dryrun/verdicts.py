@@ -43,6 +43,25 @@ def meets_fixture(card: Card, step: Step, what: str, area: float) -> Finding:
     )
 
 
+def meets_tail(card: Card, step: Step, what: str, area: float) -> Finding:
+    """Tool, tool post or holder runs into the tail centre or the tailstock."""
+    tail = card.hold.tail
+    has = f"{tail.kind} centre, point up to {tail.nose:g} mm" if tail is not None else ""
+    return Finding(
+        515,
+        "stop",
+        f"{step.do}: the tool runs into the {what} that carries the free end ({area:.1f} mm2 of overlap).",
+        card.part,
+        step.feature,
+        card.number,
+        step.number,
+        "0 mm of room",
+        has,
+        "Take a half centre or one with a slender point, let the barrel stand out further, or cut it in a grip without it.",
+        SOURCE,
+    )
+
+
 def rapid_through_metal(card: Card, step: Step, move: int, area: float) -> Finding:
     """A quick move goes through metal."""
     return Finding(

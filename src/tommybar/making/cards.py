@@ -78,6 +78,34 @@ class Rejected:
 
 
 @dataclass(frozen=True)
+class Tail:
+    """The tailstock's centre in the free end, and what follows behind it [mm]."""
+
+    kind: Literal["dead", "running", "half"]
+    mouth: float  # of the centre hole in which it stands
+    nose: float  # diameter where the cone of its point ends
+    long: float  # from the point to the body
+    body: float  # diameter behind that
+    barrel: float  # diameter of the barrel
+    out: float  # how far the barrel stands out
+    casting: float  # diameter of the tailstock round its barrel
+    at: float = 0.0  # where the hole's mouth lies, z in the card frame: 0 is the finished free face
+
+
+@dataclass(frozen=True)
+class Drive:
+    """What turns work that runs between centres [mm, card frame]."""
+
+    front: float  # of the dog, towards the work: z
+    wide: float  # along the axis
+    held: float  # diameter it is screwed to
+    swing: float  # diameter that its outside sweeps
+    plate: float  # diameter of the catch plate
+    end: float  # driven end, where the head's centre stands: z
+    mandrel: float = 0.0  # diameter of the mandrel on which the work sits; 0: the work itself is driven
+
+
+@dataclass(frozen=True)
 class Hold:
     """How the part is held on a card."""
 
@@ -92,6 +120,8 @@ class Hold:
     stop: str = ""  # against what the work is seated
     seat: float = 0.0  # diameter of the shoulder of a screwed stub [mm]; 0 for other holdings
     rejected: tuple[Rejected, ...] = ()
+    tail: Tail | None = None  # the tailstock's centre, where it carries the free end
+    drive: Drive | None = None  # between centres only
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ from tommybar.making.reach import by_blade
 from tommybar.making.rigidity import pieces
 from tommybar.making.route import SetUp
 from tommybar.making.surfaces import edge, groove, knurl, recess, screw
-from tommybar.making.tail_centre import bring_up, held_short
+from tommybar.making.tail_centre import bring_up, held_short, tail_brought_up
 from tommybar.making.tubes import plugged
 from tommybar.making.turning import face, finish, rough
 from tommybar.making.warnings import before_starting, goes_wrong
@@ -62,6 +62,7 @@ def lathe_card(
     if number == 1:
         _measure_bar(bench, jobs)
     _cut_all(bench, todo, to_length=number > 1 or second)
+    tail = tail_brought_up(bench)
     hold = Hold(
         option.device,
         option.jaws.name if option.jaws else "",
@@ -74,6 +75,7 @@ def lathe_card(
         _seat(option),
         option.seat,
         rejected,
+        tail=tail,
     )
     card = Card(
         part.name,

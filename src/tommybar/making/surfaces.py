@@ -17,6 +17,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.plunging import plunge_contour
 from tommybar.making.practice import rule
 from tommybar.making.screw_cutting import cut_screw
+from tommybar.making.tail_shape import beside_point
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
 DIE_LEAD = 2.0  # threads that a die turned over still leaves unfinished; common practice, no source
@@ -241,6 +242,8 @@ def edge(bench: Bench, job: Job) -> None:
     feed = feed_for(bench.part.material, tool.material, "forming", "roughing")
     before = bench.work.largest(near + tool.shank, near) / 2 if near < -1e-6 else 0.0
     right = tool.shank / 2 - job.size - 0.3  # keeps the tool's left side off the jaws
+    if bench.centred > 0 and near > -1e-6:
+        right = min(right, beside_point(bench.centred, dia / 2 - job.size))
     z = near + max(0.2, min(right, dia / 2 - job.size - before - 0.2))
     r = near + dia / 2 - job.size - z
     away = dia / 2 + rule("cut", "approach")

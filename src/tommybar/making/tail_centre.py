@@ -6,14 +6,17 @@ from dataclasses import replace
 
 from tommybar.facts.drills import centre_drill
 from tommybar.making.bench import Bench
-from tommybar.making.cards import Step
+from tommybar.making.cards import Step, Tail
 from tommybar.making.grips import Lengths, Option, slenderness
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.tail_shape import tail_of, tail_words
 from tommybar.shapes.features import Face, TurnedShape
 from tommybar.shop.model import Shop
 
 COST = 25.0  # of the search, for a centre that is brought up and a carriage that must stop before it
+AWAY = frozenset({"parting", "die"})  # steps for which the tailstock is drawn back
+CENTRE = "tailstock centre"  # the tool of the step by which it comes to the work
 SHORT = 1.5  # stick-out over diameter while the face is cut and centred; common practice, no source
 
 
@@ -55,22 +58,29 @@ def bring_up(bench: Bench, *, drawn_out: bool) -> None:
             0,
             "Bring up the tailstock centre",
             bench.option.surface,
-            "tailstock centre",
+            CENTRE,
             "hand",
             0.0,
             0.0,
             0.0,
             f"{out:.1f}",
             "mm stick out",
-            (
-                draw,
-                f"Running centre, or a dead one with grease, in the mouth of {Mm(mouth):.2f}; barrel out as little as will do, "
-                "clamped; no play, no push.",
-                "A slender or half centre, so that the tool gets to the end; carriage stop set before it.",
-            ),
+            (draw,),
             minutes=3.0,
             why="It stands out further than any cut lets it without help; between chuck and centre it springs far less.",
             cautions=("Ease the centre now and then: warm work grows against it.",),
         )
     )
     bench.centred = mouth
+
+
+def tail_brought_up(bench: Bench) -> Tail | None:
+    """The centre that lets by the tools of this card, written into the step that brings it up; None where none is."""
+    place = next((n for n, step in enumerate(bench.steps) if step.tool == CENTRE), None)
+    if place is None:
+        return None
+    step = bench.steps[place]
+    after = [one for one in bench.steps[place + 1 :] if one.tool_kind not in AWAY]
+    tail = tail_of(bench, bench.centred, after)
+    bench.steps[place] = replace(step, dial=(*step.dial, *tail_words(tail)))
+    return tail

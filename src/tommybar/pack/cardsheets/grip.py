@@ -38,6 +38,8 @@ def grip_marks(
     back = front - max(card.hold.length, 8.0) - 8.0
     left = max(min([before.bounds[0], *(p.bounds[0] for _, p in fixed)]), back)
     right = max([top, *(p.bounds[2] for _, p in fixed)]) + 1.0
+    if card.hold.tail is not None:  # of centre and tailstock only as much as shows where they stand
+        right = min(right, top + max(12.0, 0.25 * (top - left)))
     tall = max([before.bounds[3], *(min(p.bounds[3], before.bounds[3] * 1.3 + 9) for _, p in fixed)])
     scale = min((width - 8.0) / (right - left), (height - 21.0) / (2 * tall), 4.0)
     window = box(left, 0.0, right, tall)

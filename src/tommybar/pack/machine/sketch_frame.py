@@ -70,9 +70,12 @@ class Frame:
         )
 
 
+FRONTS = ("jaw", "collet", "shoulder", "driving")  # what holds the work at its driven end
+
+
 def jaw_front(run: CardRun) -> float:
     """The jaws' fronts, or the largest z of whatever keeps out [mm, card frame]."""
-    jaws = [ring for name, ring in run.keep_out if "jaw" in name or "collet" in name or "shoulder" in name]
+    jaws = [ring for name, ring in run.keep_out if any(word in name for word in FRONTS)]
     rings = jaws or [ring for _, ring in run.keep_out]
     return max((z for ring in rings for z, _ in ring), default=min(z for ring in run.before for z, _ in ring))
 
