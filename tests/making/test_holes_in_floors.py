@@ -11,34 +11,32 @@ from tommybar.making.parts import route_part
 from tommybar.shapes.features import Bore, Cylinder, Dim, TurnedShape
 
 
-def pot(deep):
-    """A pot 30 x 70 with a well of 24, and a hole of 4 in its floor."""
+def pot(face):
+    """A pot 30 x 70 with a well of 24 x 30 in that face, and a hole of 4 in its floor."""
     shape = TurnedShape(
         Dim(70.0, "pot.length"),
         (Cylinder("body", Dim(30.0, "pot.body"), 0.0, 70.0),),
         bores=(
-            Bore("well", Dim(24.0, "pot.well"), "A", deep, False, "flat"),
+            Bore("well", Dim(24.0, "pot.well"), face, 30.0, False, "flat"),
             Bore("drain", Dim(4.0, "pot.drain"), "A", 0.0, True, "drill"),
         ),
     )
     return Part("pot", "turned", "free-cutting brass", 1, shape)
 
 
-def drilled(making, dia):
-    return [
+@pytest.mark.parametrize(("face", "other"), [("A", "B"), ("B", "A")])
+def test_the_floor_is_drilled_through_from_below(shop_r, face, other):
+    # a 4 mm jobber drill stands 14 + 7.5 x 4 = 44 mm out of its chuck (common practice): not 70 through the well
+    part = pot(face)
+    making = route_part(part, {}, shop_r)
+    drilled = [
         (card.free_end, -min(move.z for move in step.moves))
         for card in making.cards
         for step in card.steps
-        if step.feature == "drain" and step.tool_kind == "drill" and step.tool_size == dia
+        if step.feature == "drain" and step.tool_kind == "drill"
     ]
-
-
-def test_the_floor_is_drilled_through_from_below(shop_r):
-    # a 4 mm jobber drill stands 14 + 7.5 x 4 = 44 mm out of its chuck (common practice): not 70 through the well
-    part = pot(30.0)
-    making = route_part(part, {}, shop_r)
+    [(free, deep)] = drilled
     # floor 70 - 30 = 40, the drill's full diameter 1 mm past it, its point 0.300 x 4 more
-    [(face, deep)] = drilled(making, 4.0)
-    assert (face, deep) == ("B", pytest.approx(40.0 + 1.0 + 1.2, abs=0.01))
+    assert (free, deep) == (other, pytest.approx(40.0 + 1.0 + 1.2, abs=0.01))
     run = run_part(as_drilled(part, shop_r), making.blank, making.cards, shop_r)
     assert [one.words for one in (*making.findings, *run.findings) if one.severity == "stop"] == []
