@@ -14,6 +14,7 @@ from tommybar.shapes.solids.construction import construction
 from tommybar.shapes.solids.frames import HERE, Frame, back, frame, within
 
 Looked = Literal["top", "bottom", "front", "back", "left", "right", "isometric"]
+Corner = tuple[int, int, int]  # each 1 or -1: to the right, to the back, up
 _R2, _R3, _R6 = math.sqrt(2), math.sqrt(3), math.sqrt(6)
 
 # axes of the view in the part's frame: to the right, up, and towards the eye
@@ -34,6 +35,20 @@ LYING = frame((0, 1, 0), (0, 0, 1), (1, 0, 0))  # a turned part with its axis al
 def looked_at(looked: Looked, lying: bool = False) -> Frame:
     """The frame that carries a part into a view: u to the right, v up, w towards the eye."""
     turned = back(AXES[looked])
+    return within(turned, LYING) if lying else turned
+
+
+def seen_from_corner(eye: Corner, lying: bool = False) -> Frame:
+    """The frame of an isometric view from one corner of a cube; (1, -1, 1) is that of "isometric"."""
+    x, y, z = eye
+    towards = (x / _R3, y / _R3, z / _R3)
+    up = (-x * z / _R6, -y * z / _R6, 2 / _R6)
+    right = (
+        up[1] * towards[2] - up[2] * towards[1],
+        up[2] * towards[0] - up[0] * towards[2],
+        up[0] * towards[1] - up[1] * towards[0],
+    )
+    turned = back(frame(right, up, towards))
     return within(turned, LYING) if lying else turned
 
 

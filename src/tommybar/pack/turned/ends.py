@@ -67,7 +67,7 @@ def end_view(
                 best, pointed = liking, (ring * c, ring * s)
         said.append(_circle_words(shape, holes.name, reader, (pointed[0] / scale, pointed[1] / scale)))
     marks += _clocked(plain, scale, outer)
-    marks += plane_marks(plain, outer + 3.0, letter) if letter else []
+    marks += plane_marks(plain, outer, letter) if letter else []
     said += [*_flats(shape, reader), *_keyways(shape, reader), *_beside(shape, reader)]
     return marks, said
 

@@ -155,7 +155,7 @@ def merged(callouts: Sequence[Callout]) -> list[Callout]:
         if last and abs(last.z - one.z) < 1e-3 and last.side == one.side:
             made[-1] = Callout(
                 last.z, max(last.r, one.r), (*last.rows, *one.rows), (*last.printed, *one.printed),
-                last.measured or one.measured, last.side, last.feature, last.below, last.wide,
+                last.measured or one.measured, last.side, last.feature, last.wide, last.below,
             )  # fmt: skip
         else:
             made.append(one)

@@ -12,6 +12,7 @@ from tommybar.shapes.features import CrossHole, CrossSlot, Keyway, TurnedShape
 
 Side = Literal["above", "below", "both", "off"]  # "off": not in the plane, seen in the view along the axis
 LETTER = 4.25  # size of the letter of a section [mm]
+ASIDE = 3.4  # of the middle of the letter from the thick end [mm]
 SAME = 0.05  # directions nearer than this are one [deg]
 
 
@@ -96,9 +97,10 @@ def plane_marks(shape: TurnedShape, outer: float, letter: str) -> list[Mark]:
     marks: list[Mark] = []
     for angle in (plane, plane + 180.0):
         c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
-        near, far = ((c * r, -s * r) for r in (outer + 1.0, outer + 4.0))
+        near, far = ((c * r, -s * r) for r in (outer + 1.2, outer + 4.2))
         marks.append(Line((near, far), "cut"))
-        aside = 3.4 if abs(c) > 0.3 else 0.0  # clear of what runs out along the plane
-        x, y = c * (outer + 7.0), -s * (outer + 7.0)
-        marks.append(Text((x, y + LETTER * 0.33 + aside), letter, LETTER, True, "middle"))
+        x, y = c * (outer + 3.4), -s * (outer + 3.4)
+        up = 1.0 if c >= 0 else -1.0  # the letter stands on the upper side of the thick end
+        x, y = x - up * s * ASIDE, y - up * c * ASIDE
+        marks.append(Text((x, y + LETTER * 0.33), letter, LETTER, True, "middle"))
     return marks

@@ -44,8 +44,8 @@ class Callout:
     measured: Measured | None = None
     side: str = "above"  # or "A", "B": in the column beside that face
     feature: str = ""
-    below: bool = False  # it points at the lower half from under the view, and its words stand beside
     wide: float = 0.0  # how much of the axis the small feature takes, 0: it is never crowded [part mm]
+    below: bool = False  # it points at the lower half from under the view, and its words stand beside
 
 
 @dataclass
