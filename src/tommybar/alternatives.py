@@ -100,7 +100,7 @@ def other_ways(
     for card in chosen.cards:
         if card.machine != "lathe" or (cards and card.number not in cards):
             continue
-        forbidden = frozenset({(card.number, _name(card))})
+        forbidden = frozenset({(_set_up(card, chosen.cards), _name(card))})
         ways: list[Alternative] = []
         against: tuple[Finding, ...] = ()
         proven = chosen.exhausted
@@ -120,17 +120,19 @@ def _name(card: Card) -> str:
     return holding_name(card.hold.device, card.hold.surface)
 
 
+def _set_up(card: Card, cards: tuple[Card, ...]) -> int:
+    """Which grip of the lathe a card is: holes across may be drilled on a card between two of them."""
+    return sum(1 for one in cards if one.machine == "lathe" and one.number <= card.number)
+
+
 def _held(number: int, cards: tuple[Card, ...]) -> Card | None:
     return next((card for card in cards if card.number == number and card.machine == "lathe"), None)
 
 
 def _also(number: int, making: Making) -> frozenset[tuple[int, str]]:
     """What is forbidden besides, so that the next search finds a third way."""
-    card = _held(number, making.cards)
-    if card is not None:
-        return frozenset({(number, _name(card))})
-    last = [one for one in making.cards if one.machine == "lathe"][-1]
-    return frozenset({(last.number, _name(last))})
+    card = _held(number, making.cards) or [one for one in making.cards if one.machine == "lathe"][-1]
+    return frozenset({(_set_up(card, making.cards), _name(card))})
 
 
 def _stops(making: Making, run: PartRun | None) -> list[Finding]:

@@ -10,6 +10,7 @@ from tommybar.making.as_machined import as_machined
 from tommybar.making.blanks import facing, picked_choices, round_choices, turned_blank
 from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
 from tommybar.making.eccentrics import eccentric_cards
+from tommybar.making.fit_holes import drilled_in_time, stoned_after
 from tommybar.making.forecast import expected_runout, worst_runout
 from tommybar.making.grips import Option, ranges_in_words
 from tommybar.making.jobs import Job, jobs_of, largest_outside
@@ -121,11 +122,14 @@ def turned_part(
     blank = turned_blank(part, bar.size, route, shop, why, hollow)
     jobs = jobs_of(drawn, bar.size if stays else 0.0, hollow)
     cards, found = _cards(part, drawn, shape, route, jobs, blank, shop, gives_to)
-    findings += found
+    drilled = drilled_in_time(part, drawn, route, jobs, bar.size, cards, found, shop, gives_to)
+    cards = drilled.cards
+    findings += drilled.findings
     thrown, found = eccentric_cards(part, drawn, shape, shop, len(cards), gives_to)
     cards += thrown
     findings += found
-    milled, found = hole_cards(part, drawn, shop, len(cards), gives_to)
+    milled, found = hole_cards(part, drilled.left, shop, len(cards), gives_to)
+    milled = stoned_after(milled, drilled)
     findings += found
     joined, found = joint_cards(part, joints, shop, gives_to, len(cards) + len(milled))
     findings += found

@@ -155,17 +155,16 @@ def test_the_quill_is_too_short_for_the_ring(milled, ring, shop):
     assert {f.severity for f in milled(ring, round_column).findings if f.number == 435} == {"stop"}
 
 
-def test_clocking_by_a_dividing_device_or_by_a_pin(milled, disc, shop, bare):
-    """Between two cross holes at a right angle: the device where owned, else a pin level with the table."""
+def test_clocking_without_a_hold_in_a_device_is_by_a_pin(milled, disc, bare):
+    """Between two cross holes at a right angle: a pin level with the table."""
     shape = disc(
         20.0,
         20.0,
         cross_holes=(CrossHole("first", PLAIN, 10.0, 0.0, 2), CrossHole("other", PLAIN, 10.0, 90.0, 2)),
     )
-    with_device, with_pin = said(milled(shape).cards[1]), said(milled(shape, bare).cards[1])
+    with_pin = said(milled(shape, bare).cards[1])
 
-    assert "Turned 90 deg from first" in with_device
-    assert "by the dividing device" in with_device
+    assert "Turned 90 deg from first" in with_pin
     assert "a pin 3 through it stands level with the table" in with_pin
     # 0.1 deg on a radius of 10: 10 x 0.001745 = 0.017
     assert "0.1 deg puts it 0.02 beside" in with_pin
@@ -239,3 +238,16 @@ def test_what_a_cross_hole_gives_is_said(milled, disc):
     )
 
     assert [m.gives_to for s in made.cards[0].steps for m in s.measure] == [("pin.dia",)]
+
+
+def test_a_flange_with_a_shaft_through_it_is_no_disc(milled):
+    """20 across, 6 wide, a shaft of 8 on both sides: 6 of rim below it, and the jaws are 25 deep. It lies in the vee."""
+    lands = (
+        Cylinder("tail", Dim(8.0), 0.0, 20.0),
+        Cylinder("flange", Dim(20.0), 20.0, 26.0),
+        Cylinder("pin", Dim(8.0), 26.0, 56.0),
+    )
+    shape = TurnedShape(Dim(56.0), lands, cross_holes=(CrossHole("eye", PLAIN, 40.0, 0.0, 2),))
+    card = milled(shape).cards[-1]
+
+    assert "vee block" in card.hold.device

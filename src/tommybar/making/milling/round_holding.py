@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from tommybar.making.jobs import largest
 from tommybar.making.lengths import Mm
 from tommybar.making.milling.rules import mill_rule
 from tommybar.shapes.features import Cylinder, TurnedShape
@@ -50,8 +51,11 @@ def held_for_cross(mill: Mill, shape: TurnedShape, dia: float) -> RoundHold:
     if widest is None:
         return held_round(mill, dia)
     big, wide = widest.dia.value, widest.end - widest.start
+    beside = [largest(land) for land in shape.outside if land.name != widest.name]
+    free = all((big - other) / 2 >= mill.vice_depth for other in beside)  # what stands out meets the jaws else
     if (
-        wide <= mill_rule("disc_share") * big
+        free
+        and wide <= mill_rule("disc_share") * big
         and wide <= mill.vice_opening
         and big > 2 * mill_rule("parallel_least")
     ):
