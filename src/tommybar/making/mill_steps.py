@@ -36,7 +36,8 @@ class MillBench:
     """The state while a mill card is written.
 
     ``face`` is what the operator looks down on; ``sunk`` is how far below
-    it the metal of the hole begins [mm].
+    it the metal of the hole begins [mm]; ``under`` is said of a hole that
+    goes through, "" when nothing need be.
     """
 
     part: Part
@@ -46,6 +47,7 @@ class MillBench:
     gives_to: dict[str, tuple[str, ...]] = field(default_factory=dict)
     face: str = "the face"
     sunk: float = 0.0
+    under: str = "Nothing under the hole: parallels clear, scrap beneath."
     steps: list[Step] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     plunges: list[Plunge] = field(default_factory=list)
@@ -176,7 +178,7 @@ class MillBench:
                 (f"{words}, tip {Mm(deep):.1f} below {self.face}{sunk}.", *peck, *also),
                 minutes=count * rule("minutes", "hole"),
                 cautions=(
-                    *(("Nothing under the hole: parallels clear, scrap beneath.",) if through else ()),
+                    *((self.under,) if through and self.under else ()),
                     *brass,
                 ),
                 tool_size=dia,

@@ -111,6 +111,9 @@ def _parting_faults(card: Card) -> list[str]:
 
 def _missing(shape: TurnedShape, cards: tuple[Card, ...], tubes: tuple[float, ...]) -> list[str]:
     steps = {step.feature for card in cards for step in card.steps}
+    steps |= {  # holes alike, drilled one after the other by one step that names them all
+        name for card in cards if card.machine == "mill" for step in card.steps for name in step.do.split(", ")
+    }
     wanted = {"face A", "face B"}
     wanted |= {groove.name for groove in shape.grooves} | {bore.name for bore in shape.bores}
     wanted |= {recess.name for recess in shape.recesses} | {one.name for one in shape.face_grooves}

@@ -72,7 +72,9 @@ def bore(
             f"{to:g} mm",
             "range not in the shop file",
         )
-    depth = f"To {Mm(deep):.2f} below {bench.face}, by the quill's stop" if blind else f"Through {Mm(deep):.4g}"
+    depth = (
+        f"To {Mm(deep):.2f} below {bench.face}, by the quill's stop" if blind else f"Through {Mm(deep):.4g}"
+    )
     bench.plunges.append(Plunge("boring head", to, deep + bench.sunk, feature))
     bench.add(
         Step(

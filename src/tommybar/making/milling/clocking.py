@@ -26,11 +26,6 @@ def turned_to(bench: MillBench, first: CrossHole, angle: float, dia: float, feat
     turn = (angle - first.angle) % 360.0
     error = mill_rule("dividing_error")
     off = f"{error:g} deg puts it {Mm(sideways(dia, error)):.2f} beside its place on the round"
-    if divides(bench.shop):
-        return (
-            f"Turned {turn:g} deg from {first.name}, clockwise as seen from face A, by the dividing device: always from the "
-            f"same side, locked before drilling; {off}.",
-        )
     if (
         first.thread == ""
         and first.walls == 2
@@ -48,11 +43,17 @@ def turned_to(bench: MillBench, first: CrossHole, angle: float, dia: float, feat
         )
     bench.caution(
         437,
-        f"{feature} stands {turn:g} deg from {first.name}, and the shop file has no dividing device.",
+        f"{feature} stands {turn:g} deg from {first.name}, and "
+        + (
+            "the dividing device finds no land or bore to hold the part by."
+            if divides(bench.shop)
+            else "the shop file has no dividing device."
+        ),
         feature,
         "Scribe the angle in the lathe, or set a protractor on a pin or rod in the first hole; or add dividing.",
         f"{turn:g} deg",
-        "no dividing device, no through hole for a pin at a right angle",
+        f"{'no hold in the dividing device' if divides(bench.shop) else 'no dividing device'}, no through hole for a pin at a "
+        "right angle",
     )
     return (
         f"Turned {turn:g} deg from {first.name}, clockwise as seen from face A, by a protractor on a rod in it; {off}.",

@@ -56,7 +56,7 @@ def place_of(hole: CrossHole, lies: RoundHold, sign: float) -> tuple[float, floa
     return (beside, lies.jaw - hole.z) if lies.by_faces else (hole.z, beside)
 
 
-def zero_lines(lies: RoundHold, dia: float, finder: float) -> tuple[str, ...]:
+def zero_lines(lies: RoundHold, dia: float, finder: float, free: str = "A") -> tuple[str, ...]:
     """Where X and Y are nought, with half the finder in its sign."""
     if lies.by_faces:
         at = spindle_at_left_edge(finder)
@@ -67,7 +67,8 @@ def zero_lines(lies: RoundHold, dia: float, finder: float) -> tuple[str, ...]:
         )
     at = spindle_at_left_edge(finder)
     return (
-        f"X zero on face A, to the left: touched from outside with a {Mm(finder):g} finder, the spindle is at X {Mm(at):+.2f}.",
+        f"X zero on face {free}, to the left: touched from outside with a {Mm(finder):g} finder, the spindle is at X "
+        f"{Mm(at):+.2f}.",
         *axis_words(dia, finder),
     )
 

@@ -12,6 +12,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.mill_steps import MillBench
 from tommybar.making.milling.clocking import divides, sideways
 from tommybar.making.milling.cross_stand import body_at
+from tommybar.making.milling.divided import device_axis
 from tommybar.making.milling.flats import flat
 from tommybar.making.milling.prisms import prism
 from tommybar.making.milling.room import room_lines
@@ -23,8 +24,6 @@ from tommybar.making.milling.touching import axis_words, between_touches, finder
 from tommybar.making.visiting import hole_places
 from tommybar.shapes.features import CrossSlot, Cylinder, Flats, HeadSlot, Keyway, TurnedShape
 from tommybar.shop.model import Mill, Shop
-
-AXIS_OVER_RIM = 10.0  # a rotary table set upright carries its axis so much over its radius; common practice, no source [mm]
 
 
 @dataclass(frozen=True)
@@ -160,12 +159,7 @@ def _flats_card(place: _Place, flats: Flats, number: int) -> tuple[Card, list[Fi
     held = _gripped(place.shape, flats.start, flats.end)
     lies = held_round(place.mill, held[1])
     if flats.count > 1 and divides(place.shop):
-        axis = (
-            place.mill.rotary_table / 2 + AXIS_OVER_RIM
-            if place.mill.rotary_table > 0
-            else place.mill.vice_height
-        )
-        high = max(0.0, axis - dia / 2)
+        high = max(0.0, device_axis(place.mill) - dia / 2)
         lies = RoundHold(
             "dividing device, axis level",
             "The flats are turned on by angles, so the part stays in the dividing device's chuck or collet.",

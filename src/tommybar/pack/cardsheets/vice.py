@@ -40,7 +40,7 @@ def vice_marks(card: Card, shape: Shape | None, width: float, height: float, rea
         ring = any(abs(p.y) > 1e-6 for p in card.places) or any(p.x < -1e-6 for p in card.places)
         return (
             _round(card, shape, width, height)
-            if ring or "circle" in card.title
+            if (ring and not card.title.startswith("across")) or "circle" in card.title
             else _side(card, shape, width, height)
         )
     return []
@@ -73,9 +73,12 @@ def _side(card: Card, shape: TurnedShape, width: float, height: float) -> list[M
     scale = min((width - 20.0) / length, (height - 12.0) / (2 * radius), 3.0)
     x, y = (width - length * scale) / 2, height / 2
     marks: list[Mark] = []
+    free = card.free_end or "A"
     for one in shape.outside:
         start, end = end_radii(one)
-        left, right = x + one.start * scale, x + one.end * scale
+        near, far = (one.start, one.end) if free == "A" else (length - one.end, length - one.start)
+        start, end = (start, end) if free == "A" else (end, start)
+        left, right = x + near * scale, x + far * scale
         points = (
             (left, y - start * scale),
             (right, y - end * scale),
@@ -84,12 +87,22 @@ def _side(card: Card, shape: TurnedShape, width: float, height: float) -> list[M
         )
         marks.append(Area((points,), "light", "thick"))
     marks.append(Line(((x - 4, y), (x + length * scale + 4, y)), "chain"))
-    marks.append(Text((x - 3.0, y - 2.0), "A", SIZE, True, "end"))
+    marks.append(Text((x - 3.0, y - 2.0), free, SIZE, True, "end"))
+    there: dict[tuple[float, float], list[int]] = {}
     for place in card.places:
-        px, py = x + place.x * scale, y - place.y * scale
-        tag = Text((px, y + radius * scale + 6.0), str(place.n), SIZE, True, "middle")
-        marks += [*spot_marks(px, py, place.n)[:3], Line(((px, py), (px, tag.at[1] - 4.0)), "thin"), tag]
+        there.setdefault((place.x, place.y), []).append(place.n)
+    for (at, beside), numbers in there.items():
+        px, py = x + at * scale, y - beside * scale
+        tag = Text((px, y + radius * scale + 6.0), _counted(numbers), SIZE, True, "middle")
+        marks += [*spot_marks(px, py, numbers[0])[:3], Line(((px, py), (px, tag.at[1] - 4.0)), "thin"), tag]
     return marks
+
+
+def _counted(numbers: list[int]) -> str:
+    """Places that lie one over the other, turned to at different angles."""
+    if len(numbers) < 3:
+        return ", ".join(str(n) for n in numbers)
+    return f"{numbers[0]} to {numbers[-1]}"
 
 
 def finished_block(shape: PlateShape, width: float, height: float, reader: Reader) -> list[Mark]:
