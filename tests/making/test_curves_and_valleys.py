@@ -230,3 +230,46 @@ def test_a_valley_waits_for_what_stands_in_front_of_it(shop_r):
 
     assert "waist" not in reached(grip, part, jobs_of(part), frozenset(), blades_of(shop_r))
     assert {"screw", "waist"} <= reached(grip, plain, jobs_of(plain), frozenset(), blades_of(shop_r))
+
+
+def test_a_hollow_that_is_lowest_between_its_ends_is_cut_by_the_blade(shop_r):
+    """Two arcs of 4.6 over 4 by 2: the first dips by its sagitta below the line, 12 at its end, and rises to 16."""
+    dipping = shape(
+        Cylinder("rod", Dim(12.0), 0.0, 10.0),
+        Arc("low", 10.0, 14.0, 12.0, 16.0, 4.6, "in", "ogee"),
+        Arc("high", 14.0, 18.0, 16.0, 20.0, 4.6, "out", "ogee"),
+        Cylinder("back", Dim(20.0), 18.0, 35.0),
+    )
+    making, _ = clean(dipping, shop_r)
+
+    assert [s.tool_kind for s in steps(making, "low")][-2:] == ["groove", "file"]
+
+
+def test_a_groove_too_deep_for_the_groove_tool_is_cut_with_the_parting_blade(shop_r):
+    """2 wide and 8 deep: the groove tool reaches 2.5, the blade of 2.0 reaches 14; 2 deep stays with the groove tool."""
+    for floor, letter in ((24.0, "G"), (36.0, "J")):
+        bar = shape(Cylinder("bar", Dim(40.0), 0.0, 30.0), grooves=(Groove("ring", 12.0, 14.0, floor),))
+        making, _ = clean(bar, shop_r)
+        (step,) = steps(making, "ring")
+        assert step.tool_letter == letter
+
+
+def test_leaning_walls_of_a_recess_keep_nothing_of_the_tools_nose(shop_r):
+    """A nose of 0.2 on a wall that leans 5 deg stands 0.2 (sin 5 + cos 5 - 1) = 0.017 off it; a skin of 0.012 is told."""
+    dish = shape(
+        Cylinder("rim", Dim(80.0), 0.0, 12.0), recesses=(Recess("dish", "A", 36.0, 64.0, 3.0, 0.3, 5.0, 5.0),)
+    )
+    _, run = clean(dish, shop_r)
+
+    assert run.surplus_volume < 3.0
+
+
+def test_a_rounded_edge_stays_clear_of_the_jaws_that_hold_its_land(shop_r):
+    """A land of 10 with a round of 3: jaws 8 deep would lie under the round."""
+    ends = shape(
+        Cylinder("big", Dim(30.0), 0.0, 10.0, round_start=3.0),
+        Cylinder("pin", Dim(20.0), 10.0, 30.0, round_end=1.5),
+    )
+    making, _ = clean(ends, shop_r)
+
+    assert [c.hold.surface for c in making.cards][-1] != "big"

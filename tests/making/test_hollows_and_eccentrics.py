@@ -9,7 +9,7 @@ import pytest
 
 from tommybar.making.eccentrics import packing
 from tommybar.making.hollows import centre_depth
-from tommybar.shapes.features import CentreHole, Cup, Cylinder, Dim, Eccentric
+from tommybar.shapes.features import Bore, BoreTaper, CentreHole, Cup, Cylinder, Dim, Eccentric
 
 from .turned import clean, routed, shape, steps
 
@@ -99,7 +99,6 @@ def test_packing_under_one_jaw_sets_the_work_over_by_the_throw():
 
 def test_a_round_bottom_is_told_at_once(shop_r):
     """No card is written for it yet, and it says what would do."""
-    from tommybar.shapes.features import Bore
 
     hollow = (Bore("hollow", Dim(8.0), "A", 5.0, False, "ball"),)
     making, _ = routed(shape(Cylinder("rod", Dim(14.0, "p.rod"), 0.0, 30.0), bores=hollow), shop_r)
@@ -114,3 +113,17 @@ def test_a_relief_hole_is_as_the_owned_drill_leaves_it(shop_r):
     making, _ = clean(shape(ROD, cups=(Cup("seat", "A", 4.0, 90.0, 1.02, 1.0),)), shop_r)
 
     assert [s.tool_size for s in steps(making, "seat") if s.tool_kind == "drill"] == [1.0]
+
+
+def test_a_taper_bored_down_to_a_shoulder_reaches_it(shop_r):
+    """14 to 11 over 20 above a bore of 10: the bar's nose of 0.2 goes down to the shoulder, and 0.2 mm3 of corner is left."""
+
+    socket = shape(
+        Cylinder("body", Dim(30.0, "p.body"), 0.0, 30.0),
+        bores=(Bore("bore", Dim(10.0), "A", 30.0, True),),
+        bore_tapers=(BoreTaper("taper", "A", 0.0, 20.0, 14.0, 11.0),),
+    )
+    making, _ = clean(socket, shop_r)
+    (step,) = steps(making, "taper")
+
+    assert min(m.z for m in step.moves) == pytest.approx(-20.0, abs=1e-6)

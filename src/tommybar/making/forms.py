@@ -35,6 +35,11 @@ def turn_curve(bench: Bench, job: Job) -> None:
     land = next(f for f in bench.shape.outside if f.name == job.feature)
     assert isinstance(land, Arc)
     contour = land_contour(land, bench.length, bench.option.free)
+    if _dips(contour):
+        ahead, _ = beside(bench.shape, land, bench.option.free)
+        plunge_contour(bench, land.name, contour, ahead, SKIN, curved=True)
+        blend(bench, land.name, contour, *curve_words(land))
+        return
     rising = tuple(place for place in contour.points if place[0] >= contour.apex - 1e-9)
     if len(rising) > 1:
         _terraces(bench, land, Contour(rising))
@@ -43,6 +48,12 @@ def turn_curve(bench: Bench, job: Job) -> None:
         ahead, _ = beside(bench.shape, land, bench.option.free)
         plunge_contour(bench, land.name, falling, max(contour.largest, ahead), SKIN, curved=True)
     blend(bench, land.name, contour, *curve_words(land))
+
+
+def _dips(contour: Contour) -> bool:
+    """Whether a curve is lowest between its ends, so that a blade has to go down into it."""
+    ends = min(contour.points[0][1], contour.points[-1][1])
+    return contour.least < ends - 1e-6
 
 
 def curve_words(land: Land) -> tuple[str, str, str]:

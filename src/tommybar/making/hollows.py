@@ -322,7 +322,7 @@ def _inside_moves(one: BoreTaper, offsets: list[float], nose: float, has: float)
     for off in offsets:
         mouth = one.mouth / 2 - off + rise * room
         end_z = -(one.start + one.depth) - (
-            0.2 if has < one.end_dia + 1e-6 and has > one.end_dia - 1e-6 else -nose
+            0.2 if has < one.end_dia + 1e-6 and has > one.end_dia - 1e-6 else off_z
         )
         stop = begin - (mouth - has / 2 + 0.02) / rise
         end_z = max(end_z, stop)

@@ -25,13 +25,32 @@ JAWS = 2.0  # from a blade's left corner to the jaws: its holder stands 1 mm to 
 DAYLIGHT = 0.5  # of a blade's reach, left between its holder and the work; common practice, no source [mm]
 
 
-def blade_for(bench: Bench, feature: str, deep: float, wide: float, *, curved: bool = False) -> Tool | None:
-    """The blade that reaches so deep into a gap so wide; a stop when the drawer has none."""
+def blade_for(
+    bench: Bench,
+    feature: str,
+    deep: float,
+    wide: float,
+    *,
+    curved: bool = False,
+    grooves_first: bool = False,
+) -> Tool | None:
+    """The blade that reaches so deep into a gap so wide; a stop when the drawer has none.
+
+    ``grooves_first`` takes a grooving tool where one reaches, however deep it
+    leaves the parting blade in the drawer.
+    """
     fitting = [
         tool
         for tool in bench.shop.tools
         if tool.kind in ("parting", "groove") and tool.width <= wide + 1e-6 and tool.reach >= deep + DAYLIGHT
     ]
+    short = [
+        tool
+        for tool in bench.shop.tools
+        if grooves_first and tool.kind == "groove" and tool.width <= wide + 1e-6 and tool.reach >= deep - 1e-6
+    ]
+    if short:
+        return min(short, key=lambda tool: (-tool.width, tool.letter))
     if fitting:
         return max(
             fitting, key=lambda tool: (-tool.width if curved else tool.width, -tool.reach, tool.letter)

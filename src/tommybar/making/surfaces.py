@@ -14,7 +14,7 @@ from tommybar.making.dials import backlash_words, travel_words
 from tommybar.making.forms import blend
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
-from tommybar.making.plunging import plunge_contour
+from tommybar.making.plunging import blade_for, plunge_contour
 from tommybar.making.practice import rule
 from tommybar.making.screw_cutting import cut_screw
 from tommybar.making.tail_shape import beside_point
@@ -57,7 +57,9 @@ def recess(bench: Bench, job: Job) -> None:
     for n in range(number):
         r = first - n * step
         moves += [Move(start, r, rapid=True), Move(-(shape.depth - left), r), Move(start, r, rapid=True)]
-    out, back = outer + start * lean[1], inner + w - start * lean[0]
+    off = [_nose_off(tool.nose, one) for one in (shape.inside_draft, shape.outside_draft)]
+    floor = (floor[0] - off[0], floor[1] + off[1])
+    out, back = outer + start * lean[1] + off[1], inner + w - start * lean[0] - off[0]
     moves += [Move(start, out, rapid=True), Move(-shape.depth, floor[1])]
     if (
         shape.inside_draft > 0
@@ -97,6 +99,12 @@ def recess(bench: Bench, job: Job) -> None:
             tool_letter=tool.letter,
         )
     )
+
+
+def _nose_off(nose: float, draft: float) -> float:
+    """How much further towards a leaning wall the tool's corner goes, since its nose touches first there [mm]."""
+    lean = math.radians(draft)
+    return nose * (math.sin(lean) + math.cos(lean) - 1) / math.cos(lean)
 
 
 def _sunk(bench: Bench, job: Job) -> Recess:
@@ -171,12 +179,7 @@ def groove(bench: Bench, job: Job) -> None:
     deep = (has - shape.floor) / 2
     beside = max(has, bench.work.largest(near + HOLDER, near))  # the bit stands out towards the free end
     below = (beside - shape.floor) / 2
-    tool = bench.tool(
-        "groove",
-        lambda t: t.width <= near - far + 1e-6 and t.reach >= below,
-        lambda t: -t.width,
-        f"{job.feature} ({Mm(near - far):g} wide, {Mm(below):.1f} deep below what stands in front)",
-    )
+    tool = blade_for(bench, job.feature, below, near - far, grooves_first=True)
     if tool is None:
         return
     speed = bench.speed(tool, "grooving", has, job.feature)
@@ -273,7 +276,7 @@ def screw(bench: Bench, job: Job) -> None:
     drawn = next(f for f in bench.drawn.outside if f.name == job.feature)
     assert isinstance(drawn, Cylinder)
     named_thread = thread(drawn.thread)
-    if drawn.thread not in bench.shop.dies or drawn.left:
+    if drawn.thread not in bench.shop.dies or drawn.left or bench.option.dog is not None:
         if not cut_screw(bench, drawn):
             bench.find(
                 416,
