@@ -27,6 +27,7 @@ from tommybar.findings import Finding, in_order
 from tommybar.made import Made, as_measured, retarget
 from tommybar.made.dims import dims_of
 from tommybar.making.as_machined import as_drilled
+from tommybar.making.assumed import assumed
 from tommybar.making.begun import kept_in_order
 from tommybar.making.cards import Blank, Card
 from tommybar.making.joints import Joint, joints_of
@@ -36,7 +37,6 @@ from tommybar.making.parts import gives_to, making_order, route_part
 from tommybar.making.route import holding_name
 from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
-from tommybar.making.warnings import dial_trial
 from tommybar.nest import nest
 from tommybar.nest.cutlist import CutList
 from tommybar.resize import resize, second_choice
@@ -54,8 +54,8 @@ EXCLUSIONS = 3  # holdings that a dry run may forbid for one part
 SIZE_BOUND = frozenset({302, 410, 432, *range(500, 600)})
 # Stops that another holding may cure: a cut that the grip or the work does not stand, spring over the limits.
 HELD_TOO_WEAKLY = frozenset({403, 404})
-# Nothing in the shop makes that hole; what follows in the dry run is judged as if it were there.
-NOT_MADE = frozenset({411, 415, 418, 424, 425})
+# Nothing in the shop makes that feature; what follows in the dry run is judged as if it were there.
+NOT_MADE = frozenset({410, 411, 415, 418, 424, 425})
 Stock = Literal["rack", "buy", "ask"]
 
 
@@ -197,7 +197,9 @@ def _run(part: Part, making: Making, shop: Shop) -> PartRun | None:
     if making.blank is None or not making.cards or not isinstance(part.shape, TurnedShape):
         return None
     lacking = frozenset(
-        one.feature for one in making.findings if one.severity == "stop" and one.number in NOT_MADE
+        one.feature.partition(" (")[0]
+        for one in making.findings
+        if one.severity == "stop" and one.number in NOT_MADE
     )
     return run_part(as_drilled(part, shop), making.blank, making.cards, shop, lacking)
 
@@ -259,40 +261,6 @@ def _in_begun_order(
 
 def _said(one: PartPlan, words_in: Literal["mm", "in"]) -> PartPlan:
     return replace(one, blank=spoken(one.blank, words_in), cards=spoken(one.cards, words_in))
-
-
-def _assumed(shop: Shop, parts: tuple[PartPlan, ...]) -> tuple[Finding, ...]:
-    """What the shop file leaves open and the cards lean on, told once where it matters."""
-    places = set(shop.assumed)
-    matters = [
-        name
-        for name in ("tools", "drills", "reamers", "taps", "dies", "jaws", "instruments")
-        if name in places
-    ]
-    found = []
-    if dial_trial(shop) and any(card.machine == "lathe" for one in parts for card in one.cards):
-        found.append(
-            Finding(
-                801,
-                "caution",
-                "How the cross-slide's dial reads is assumed: every in-feed on the cards leans on it.",
-                figure=f"{shop.lathe.cross_slide.reads} assumed",
-                bound="the shop file does not say",
-                remedy="Touch, go in 1.00 by the dial, turn, measure: 1.00 off is DIA, 2.00 off is RAD; write it in the file.",
-            )
-        )
-    if matters:
-        found.append(
-            Finding(
-                802,
-                "caution",
-                f"Assumed of the shop, taken from the nearest example: {', '.join(matters)}.",
-                figure=", ".join(matters),
-                bound="the shop file does not list them",
-                remedy="Open the drawers and list what is really there before metal is cut.",
-            )
-        )
-    return tuple(found)
 
 
 def _with_binding(looked_at: tuple[Bind, ...], added: tuple[Bind, ...]) -> tuple[Bind, ...]:
@@ -373,7 +341,7 @@ def plan(
     cut_list, found = nest(tuple(one.blank for one in now.parts if one.blank is not None), shop, stock)
     tell("checks")
     found_checks, figures = check_all(now.sized, shop, as_measured(now.sized, made))
-    found = (*found, *_assumed(shop, now.parts))
+    found = (*found, *assumed(shop, any(card.machine == "lathe" for one in now.parts for card in one.cards)))
     tell("second choice")
     second = None if fixed else second_choice(design, shop, now.resized.scale, pins, stock, limits)
     return Plan(

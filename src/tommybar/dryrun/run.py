@@ -16,7 +16,7 @@ from tommybar.dryrun.volumes import turned_volume
 from tommybar.findings import Finding
 from tommybar.making.cards import Blank, Card
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import Face, TurnedShape
+from tommybar.shapes.features import Cylinder, Face, Land, TurnedShape
 from tommybar.shapes.section import half_section
 from tommybar.shop.model import Shop
 
@@ -34,10 +34,10 @@ def run_part(
 
     Mill and bench cards change nothing in the half-section. A tool's path is
     that of its reference point in the card frame; between cards the same
-    metal is turned round when another face comes to the free end. Features of
-    ``not_made``, of which a stop has said already that nothing in the shop
-    makes them, are taken out of the blank beforehand: the steps after them are
-    then judged as they will stand once that is cured.
+    metal is turned round when another face comes to the free end. What
+    ``not_made`` names ("bore", "rim edge A"), of which a stop has said already
+    that nothing in the shop makes it, is taken out of the blank beforehand: the
+    steps after it are then judged as they will stand once that is cured.
 
     Raises
     ------
@@ -60,8 +60,8 @@ def run_part(
     nose = removed = separated = 0.0
     turning = tuple(card for card in cards if card.machine == "lathe")
     if not_made and turning:
-        solid, hollow = (half_section(_only(shape, names), "target") for names in (frozenset(), not_made))
-        gone_before = solid.difference(hollow)
+        solid, cut = (half_section(_only(shape, names), "target") for names in (frozenset(), not_made))
+        gone_before = solid.difference(cut)
         work = work.difference(in_card(gone_before, turning[0].free_end or free, length))
     blank_volume = turned_volume(work)
     for card in turning:
@@ -104,14 +104,30 @@ def run_part(
 
 
 def _only(shape: TurnedShape, names: frozenset[str]) -> TurnedShape:
-    """The shape with no other holes on its axis than these."""
+    """The shape with nothing else cut into its lands than what is named."""
     return replace(
         shape,
+        outside=tuple(_edges_only(land, names) for land in shape.outside),
+        grooves=(),
+        recesses=tuple(one for one in shape.recesses if one.name in names),
+        face_grooves=tuple(one for one in shape.face_grooves if one.name in names),
         bores=tuple(one for one in shape.bores if one.name in names),
         bore_tapers=tuple(one for one in shape.bore_tapers if one.name in names),
         bore_grooves=(),
         cups=tuple(one for one in shape.cups if one.name in names and not one.on),
         centres=tuple(one for one in shape.centres if one.name in names),
+    )
+
+
+def _edges_only(land: Land, names: frozenset[str]) -> Land:
+    if not isinstance(land, Cylinder):
+        return land
+    return replace(
+        land,
+        edge_start=land.edge_start if f"{land.name} edge A" in names else 0.0,
+        edge_end=land.edge_end if f"{land.name} edge B" in names else 0.0,
+        round_start=land.round_start if f"{land.name} round A" in names else 0.0,
+        round_end=land.round_end if f"{land.name} round B" in names else 0.0,
     )
 
 

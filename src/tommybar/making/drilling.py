@@ -15,6 +15,7 @@ from tommybar.making.rigidity import boring_cut
 from tommybar.making.tapping import tap, tapping_hole
 from tommybar.making.turning import coarse_dial
 from tommybar.shapes.features import Bore
+from tommybar.shop.model import Tool
 
 
 def _through_depth(bench: Bench) -> float:
@@ -94,6 +95,10 @@ def drill_bore(bench: Bench, job: Job) -> None:
         )
         return
     _no_reamer_words(bench, drawn, plan)
+    if plan.finish in ("bore", "bore and ream"):
+        opened = max(plan.drills[-1], blind.cutter if blind is not None else 0.0)
+        if _bar_for(bench, drawn, plan, opened) is None:
+            return  # nothing finishes it, so nothing begins it
     if plan.finish == "drill" and not drawn.after and abs(plan.drills[-1] - drawn.dia.value) > 0.03:
         bench.find(
             419,
@@ -124,8 +129,7 @@ def finish_bore(bench: Bench, job: Job) -> None:
     if plan is None or drawn.name not in bench.bored:
         return
     if plan.finish in ("bore", "bore and ream"):
-        lead = REAMER_LEAD * plan.reamer.size if plan.reamer is not None and not drawn.through else 0.0
-        _bored(bench, drawn, plan, _full_depth(bench, drawn) + lead)
+        _bored(bench, drawn, plan, _bored_depth(bench, drawn, plan))
     if plan.reamer is not None:
         _reamed(bench, drawn, plan, _full_depth(bench, drawn))
     bench.bored[drawn.name] = bench.shape_bore(drawn.name)
@@ -184,15 +188,26 @@ def _reamed(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
     )
 
 
-def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
-    has = bench.bored[bore.name]
-    target = plan.bore_to if plan.reamer else bench.shape_bore(bore.name)
-    tool = bench.tool(
+def _bored_depth(bench: Bench, bore: Bore, plan: HolePlan) -> float:
+    lead = REAMER_LEAD * plan.reamer.size if plan.reamer is not None and not bore.through else 0.0
+    return _full_depth(bench, bore) + lead
+
+
+def _bar_for(bench: Bench, bore: Bore, plan: HolePlan, has: float) -> Tool | None:
+    """The stoutest bar that enters a hole of that diameter and reaches as deep as the bore; a stop where there is none."""
+    depth = _bored_depth(bench, bore, plan)
+    return bench.tool(
         "boring",
         lambda t: (t.smallest_bore or t.shank) <= has + 1e-6 and t.reach >= depth - 1e-6,
         lambda t: -t.shank,
         f"{bore.name} ({Mm(depth):.1f} deep from {has:g} mm)",
     )
+
+
+def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
+    has = bench.bored[bore.name]
+    target = plan.bore_to if plan.reamer else bench.shape_bore(bore.name)
+    tool = _bar_for(bench, bore, plan, has)
     if tool is None:
         return
     left = rule("cut", "finish_left")
