@@ -11,6 +11,7 @@ from tommybar.pack.audit.plate_parts import rebuilt_plate
 from tommybar.pack.audit.reading import read
 from tommybar.pack.audit.turned_parts import rebuilt_turned
 from tommybar.pack.imprint import PaperName
+from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import nominal
 from tommybar.shapes.features import PlateShape, TurnedShape
 from tommybar.shapes.mass import mass_properties
@@ -38,7 +39,7 @@ def test_every_size_stands_on_its_sheet_once_within_half_a_last_digit(
 
 @designs
 def test_a_shape_made_of_printed_figures_weighs_what_the_part_weighs(path: Path) -> None:
-    """Turned parts as whole bodies, as drawn, within what figures written to 0.001 mm can be off."""
+    """Turned parts as whole bodies, as drawn, within what written figures can be off: 0.001 mm, or their rounding."""
     for part, sheet in sheets_of(path, "mm", "A4"):
         if not isinstance(part.shape, TurnedShape):
             continue
@@ -46,11 +47,16 @@ def test_a_shape_made_of_printed_figures_weighs_what_the_part_weighs(path: Path)
         made = built_turned(shape, rebuilt_turned(shape, read(sheet.dimensions())))
 
         smallest = min(max(one.end_dia, one.start_dia) for one in shape.outside)
-        off = 0.004 / min(smallest, 5.0)
+        off = (0.004 if _exact(sheet.dimensions()) else 0.02) / min(smallest, 5.0)
         assert revolved(profile(made)).volume == pytest.approx(revolved(profile(shape)).volume, rel=off)
         if path.parents[1].name == "examples":  # with what is drilled and milled; it takes seconds elsewhere
             true = mass_properties(shape, 1.0).volume
             assert mass_properties(made, 1.0).volume == pytest.approx(true, rel=off)
+
+
+def _exact(printed: tuple[PrintedDimension, ...]) -> bool:
+    """Whether no figure in millimetres is off by more than half of its third decimal."""
+    return all(abs(float(one.figure) - one.value) < 0.00051 for one in printed if one.unit == "mm")
 
 
 @readers

@@ -9,10 +9,59 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import Dim
 
 INCH = 25.4  # [mm], exact
+GENERAL_CLASS = "m"  # of ISO 2768-1, as the title block says
+LEAST_GENERAL = 0.5  # sizes under this have no general tolerance [mm]
+SHARE = 20  # rounding takes no more than one part in so many of a tolerance zone
+
+
+def rounding_bound(mm: float) -> float:
+    """By how much a written size without limits may differ from the size.
+
+    A twentieth of the zone that its general tolerance leaves, so that it
+    stays far inside; under 0.5 mm, where there is none, a hundredth of
+    the size.
+
+    Parameters
+    ----------
+    mm : float
+        The size, 0 or more [mm]
+
+    Returns
+    -------
+    float
+        Largest change by rounding [mm]
+
+    Notes
+    -----
+    ISO 370 asks for rounding by the width of the tolerance; a twentieth of
+    the zone is finer than its methods (from memory). Sizes over 2000 mm are
+    held like one of 2000 mm, which is finer still.
+
+    Examples
+    --------
+    >>> round(rounding_bound(22.225), 6), round(rounding_bound(0.4), 6)
+    (0.02, 0.004)
+
+    References
+    ----------
+    .. [1] ISO 2768-1:1989, Table 1, class m.
+    """
+    size = abs(mm)
+    if size < LEAST_GENERAL:
+        return size / 100
+    return 2 * general_tolerance(min(size, 2000.0), GENERAL_CLASS) / SHARE
+
+
+def _short(value: float, places: int) -> str:
+    """A figure without needless noughts, a half rounded up whatever its last bit is."""
+    words = f"{value + 1e-9:.{places}f}"
+    words = words.rstrip("0").rstrip(".") if "." in words else words
+    return "0" if words in ("-0", "") else words
 
 
 @dataclass(frozen=True)
@@ -68,6 +117,29 @@ class Reader:
         rough = abs(round(inches, 3) - inches) > 0.02 * abs(inches)
         words = f"{inches:.{4 if exact or rough else 3}f}".rstrip("0").rstrip(".")
         return "0" if words in ("-0", "") else words
+
+    def free(self, mm: float) -> str:
+        """A size that the general tolerance holds and nothing finer: as many digits as that is worth.
+
+        What two decimals of a millimetre, or three or four of an inch, say
+        exactly is written so. Else it is written with the fewest decimals
+        that change it by no more than :func:`rounding_bound`.
+
+        Examples
+        --------
+        >>> Reader().free(22.225), Reader().free(109.5375), Reader().free(0.79375)
+        ('22.23', '109.54', '0.8')
+        >>> Reader().free(73.92), Reader("in").free(7.9375), Reader("in").free(10.0)
+        ('73.92', '0.3125', '0.394')
+        """
+        value, bound = self.of(mm), self.of(rounding_bound(mm))
+        exact, last = (2, 3) if self.unit == "mm" else (4, 4)
+        if abs(round(value, exact) - value) < 1e-8:
+            return _short(value, exact)
+        for places in range(3 if self.unit == "in" else 0, last):
+            if abs(round(value, places) - value) <= bound:
+                return _short(value, places)
+        return _short(value, last)
 
     def limits(self, smallest: float, largest: float, decimals: int = 3) -> tuple[str, str]:
         """Both limits, the smallest rounded up and the largest rounded down.

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from tommybar.pack.printed import PrintedDimension
-from tommybar.pack.units import INCH
+from tommybar.pack.turned.saying import HELD
+from tommybar.pack.units import INCH, rounding_bound
 
 LEAST = 3  # decimals to which figures are written; noughts behind them are left out
 FLOAT = 1e-7  # what sums of floating point may differ by [mm]
@@ -71,6 +72,7 @@ class Reading:
 
     said: tuple[Said, ...]
     missing: list[tuple[str, str]] = field(default_factory=list)
+    rounded: bool = False  # sizes without limits are written by their general tolerance
     unreadable: list[tuple[str, str, str]] = field(default_factory=list)
     used: set[tuple[str, str]] = field(default_factory=set)
     doubled: list[tuple[str, str, str]] = field(default_factory=list)
@@ -118,7 +120,7 @@ class Reading:
         try:
             value, digit = _number(one.figure, one.unit)
             if one.unit != "":
-                digit = min(digit, 10.0**-LEAST * (INCH if one.unit == "in" else 1.0))
+                digit = min(digit, self._digit(one, value))
             limits = (
                 (_number(one.limits[0], one.unit), _number(one.limits[1], one.unit)) if one.limits else None
             )
@@ -126,6 +128,12 @@ class Reading:
             self.unreadable.append((feature, size, one.figure))
             return None
         return Figure(value, digit / 2 + FLOAT, limits)
+
+    def _digit(self, one: Said, value: float) -> float:
+        """The last digit that counts, when noughts behind it are left out."""
+        last = 10.0**-LEAST * (INCH if one.unit == "in" else 1.0)
+        free = self.rounded and one.unit in ("mm", "in") and not one.limits and one.size not in HELD
+        return max(last, 2 * rounding_bound(value)) if free else last
 
     def take(self, feature: str, size: str) -> Figure:
         """A figure that the part cannot be made without; 0 and a note of it when it is not printed."""
@@ -137,11 +145,12 @@ class Reading:
         return found
 
 
-def read(printed: Iterable[PrintedDimension]) -> Reading:
+def read(printed: Iterable[PrintedDimension], rounded: bool = False) -> Reading:
     """The figures of a sheet without what the program keeps beside them."""
     return Reading(
         tuple(
             Said(one.kind, one.feature, one.size, one.words, one.figure, one.limits, one.unit, one.datum)
             for one in printed
-        )
+        ),
+        rounded=rounded,
     )

@@ -11,6 +11,7 @@ from tommybar.pack.profile import metal_at, nominal
 from tommybar.pack.sheet import Arc, Dimension, Line, Mark, Text
 from tommybar.pack.turned.metal import chords, solid
 from tommybar.pack.units import Reader
+from tommybar.shapes.features import Arc as ArcLand
 from tommybar.shapes.features import Cone, Dim, TurnedShape
 
 SIZE = 4.25
@@ -29,6 +30,7 @@ class Place:
     z: float
     dim: Dim
     ends: list[tuple[str, str]] = field(default_factory=list)
+    held: bool = False  # an arc ends there, whose radius fits no other place
 
 
 def places_of(shape: TurnedShape) -> list[Place]:
@@ -45,6 +47,7 @@ def places_of(shape: TurnedShape) -> list[Place]:
             found.append(Place(z, dim or Dim(z), [(feature, size)]))
 
     put(length, "part", "length", shape.length)
+    arcs = [z for one in shape.outside if isinstance(one, ArcLand) for z in (one.start, one.end)]
     bodies = sorted(shape.outside, key=lambda body: body.start)
     for n, one in enumerate(bodies):
         if isinstance(one, Cone) and one.given == "D d a" and n + 1 < len(bodies):
@@ -71,11 +74,20 @@ def places_of(shape: TurnedShape) -> list[Place]:
             put(start, name, "start")
     for hole in shape.cross_holes:
         put(hole.z, hole.name, "z")
+    for place in found:
+        place.held = any(abs(z - place.z) < SAME for z in arcs)
     return sorted(found, key=lambda one: one.z)
 
 
-def _words(dim: Dim, reader: Reader) -> tuple[str, str, tuple[str, str] | None]:
-    figure = reader.length(dim.value, 3) if dim.toleranced else reader.plain(dim.value)
+def _words(place: Place, reader: Reader) -> tuple[str, str, tuple[str, str] | None]:
+    dim = place.dim
+    figure = (
+        reader.length(dim.value, 3)
+        if dim.toleranced
+        else reader.plain(dim.value)
+        if place.held
+        else reader.free(dim.value)
+    )
     if dim.smallest is None or dim.largest is None:
         return figure, figure, None
     low, high = reader.limits(dim.smallest, dim.largest)
@@ -89,7 +101,7 @@ def length_marks(
     places = places_of(shape)
     printed: list[PrintedDimension] = []
     for one in places:
-        words, figure, limits = _words(one.dim, reader)
+        words, figure, limits = _words(one, reader)
         printed += [
             PrintedDimension(
                 "length",
@@ -130,7 +142,7 @@ def _lanes(places: list[Place], scale: float, bottom: float, reader: Reader, rad
     marks: list[Mark] = []
     level = bottom + FIRST
     for one in places:
-        words = _words(one.dim, reader)[0]
+        words = _words(one, reader)[0]
         measured = Text((0, 0), words, SIZE).width
         span = one.z * scale
         outside = span < measured + 7.0
@@ -171,7 +183,7 @@ def _along(places: list[Place], scale: float, bottom: float, reader: Reader, fac
     at = spread(wanted, [step] * len(places), 3.0, wanted[-1] + 60.0)
     marks: list[Mark] = []
     for one, x, place in zip(places, wanted, at, strict=True):
-        words = _words(one.dim, reader)[0]
+        words = _words(one, reader)[0]
         text = Text((place + SIZE * 0.334, level + 12.0), words, SIZE, anchor="end", turned=True)
         marks.append(Line(((x, level), (place, level + 8.0), (place, level + 10.5)), "thin"))
         marks.append(Dimension((0.0, face), (x, face), "x", level, one.z, (text,), pointed=True))

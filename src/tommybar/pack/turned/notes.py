@@ -31,7 +31,7 @@ def turned_notes(
         notes.append(_chamfer_words(size, angle, reader))
     corner = commonest_corner(shape)
     if corner:
-        words = f"Radius in corners without a figure: R{reader.plain(corner)} at most"
+        words = f"Radius in corners without a figure: R{reader.free(corner)} at most"
         for name, which, one, _, _ in corners_of(shape):
             if one == corner:
                 say = Saying(name, reader)
@@ -39,7 +39,7 @@ def turned_notes(
                 say.row(words)
                 printed += say.printed
         notes.append(words)
-    small = reader.plain(0.2)
+    small = reader.free(0.2)
     notes.append(f"Other edges ISO 13715: outside –{small}, inside +{small}")
     if any(isinstance(one, Cylinder) and one.dia.toleranced for one in shape.outside) or any(
         bore.dia.toleranced and not bore.thread for bore in shape.bores
@@ -56,7 +56,7 @@ def turned_notes(
 
 
 def _chamfer_words(size: float, angle: float, reader: Reader) -> str:
-    return f"Chamfers without a figure: {reader.plain(size)} × {angle:g}°"
+    return f"Chamfers without a figure: {reader.free(size)} × {angle:g}°"
 
 
 def _chamfer(name: str, which: str, size: float, angle: float, reader: Reader) -> list[PrintedDimension]:

@@ -9,6 +9,7 @@ from tommybar.pack.units import Reader
 from tommybar.shapes.features import Dim
 
 DIA = "Ø"
+HELD = ("circle",)  # sizes that a tolerance of position holds finer than the general one
 
 
 @dataclass(frozen=True)
@@ -62,8 +63,8 @@ class Saying:
     def length(
         self, kind: PrintedKind, size: str, mm: float, datum: str = "", limits: tuple[str, str] | None = None
     ) -> str:
-        """A length in the reader's unit."""
-        figure = self.reader.plain(mm)
+        """A length in the reader's unit; one of ``HELD`` is written to the last digit."""
+        figure = self.reader.plain(mm) if size in HELD else self.reader.free(mm)
         self._open.append(
             PrintedDimension(
                 kind,
@@ -106,7 +107,7 @@ class Saying:
         self, size: str, dim: Dim, sign: str = DIA, after: str = "", kind: PrintedKind = "diameter"
     ) -> None:
         """A size with its zone, and its limits in a row below."""
-        figure = self.reader.length(dim.value, 3) if dim.toleranced else self.reader.plain(dim.value)
+        figure = self.reader.length(dim.value, 3) if dim.toleranced else self.reader.free(dim.value)
         limits = None
         if dim.smallest is not None and dim.largest is not None:
             limits = self.reader.limits(dim.smallest, dim.largest)
