@@ -41,6 +41,18 @@ def test_the_small_bench_is_held_by_its_swing():
     assert binding[0].scale == pytest.approx((72 - 2 - 0.5) / 90, abs=1e-6)
 
 
+def test_a_limit_far_off_is_told_at_the_scale_that_meets_it():
+    """The 20 flange with 0.5 of drawn skin fills jaws of 95 at 4.725, and 110 less 2 of daylight at 5.375.
+
+    At such scales other parts cannot be drawn any more; the flange can.
+    """
+    met = {one.what: one.scale for one in in_shop("shop-r").limits if one.part == "bush"}
+
+    assert met["largest jaws"] == pytest.approx((95 - 0.5) / 20, abs=1e-6)
+    assert met["swing over the cross-slide"] == pytest.approx((110 - 2 - 0.5) / 20, abs=1e-6)
+    assert met["swing over the bed"] == pytest.approx((180 - 2 - 0.5) / 20, abs=1e-6)
+
+
 def test_the_small_bench_keeps_what_the_design_asks():
     """Every must-line holds, the fits share one nominal size, and the handle keeps the thread its neck needs."""
     design = load_design(DESIGN)

@@ -6,6 +6,7 @@ starting stand; 70 our own fault, which keeps its traceback.
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 import traceback
@@ -29,6 +30,7 @@ from tommybar.version import __version__
 
 WrongUsage: type[Exception] = typer.BadParameter.__mro__[2]  # base of all that typer says about usage
 GOOD, REFUSED, STOPS, FAULT = 0, 1, 2, 70
+SELDOM = (100_000, 50, 100)  # how seldom garbage is collected; a plan takes under 1 MB more for it
 
 app = typer.Typer(
     name="tommybar",
@@ -76,11 +78,13 @@ def _whole(
 
 def run(arguments: list[str] | None = None) -> None:
     """Do what the command line says and end with its exit status."""
+    gc.set_threshold(*SELDOM)  # what a command makes it needs to its end
     code = status_of(arguments if arguments is not None else sys.argv[1:])
     try:
         sys.stdout.flush()
     except OSError:
         code = _reader_gone()
+    gc.freeze()  # nothing is searched for garbage on the way out
     sys.exit(code)
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from tommybar.design.formula import formulas_in
-from tommybar.design.model import SizedDesign
+from tommybar.design.model import Part, SizedDesign
 from tommybar.design.named_sizes import NamedSize, SizeGraph
 from tommybar.design.reading import TINY, Reading
 from tommybar.design.relations import resolve, zones_of_clearances, zones_of_fits
@@ -21,6 +21,7 @@ from tommybar.design.written_turned import FEATURE_LISTS
 from tommybar.design.yaml_file import Place, YamlFile, read_yaml, yaml_from_text
 from tommybar.refusals import Complaint, Refusal
 
+KEPT = 6  # choices of sizes at which a design stays filled in
 # keys that only hold the features of a part together
 UNNAMED = ("parts", *(one for one in KINDS if one != "wire"), *FEATURE_LISTS, *PLATE_LISTS)
 
@@ -46,9 +47,10 @@ class Design:
         self.title, self.revision, self.path = written.design, written.revision, Path(file.path)
         self.units: Literal["mm", "in"] = written.units
         self.named: tuple[NamedSize, ...] = graph.named()
+        self._filled: dict[tuple[tuple[str, float | str], ...], tuple[Reading, SizedDesign]] = {}
         complaints += graph.wrong
         if complaints:
-            read, _ = self._filled_in(graph.drawn())  # what else is wrong, in the same answer
+            read, _ = self._filled_anew(graph.drawn())  # what else is wrong, in the same answer
             raise Refusal(in_file_order(complaints + read.wrong))
 
     @property
@@ -72,11 +74,35 @@ class Design:
             raise Refusal(in_file_order(read.wrong))
         return sized
 
+    def part_alone(self, name: str, values: Mapping[str, float | str] | None = None) -> Part:
+        """One part at one choice of sizes, the others left out; a :class:`Refusal` says why it cannot be."""
+        if self._has_clearances:  # limits that lean on the mate: all is needed
+            return self.sized(values).part(name)
+        read = Reading(self._file, self.units, self.evaluate(values))
+        read.zones = zones_of_fits(read, self._written)
+        part = build_part(read, name, self._written.parts[name])
+        if read.wrong:
+            raise Refusal(in_file_order(read.wrong))
+        return part
+
+    @property
+    def _has_clearances(self) -> bool:
+        return any(getattr(one, "clearance", None) and hasattr(one, "fit") for one in self._written.relations)
+
     def _filled_in(self, worked: dict[str, float | str]) -> tuple[Reading, SizedDesign]:
+        """What becomes of the design; the last few answers are kept, since many ask at the same sizes."""
+        key = tuple(worked.items())
+        if key not in self._filled:
+            while len(self._filled) >= KEPT:
+                del self._filled[next(iter(self._filled))]
+            self._filled[key] = self._filled_anew(worked)
+        return self._filled[key]
+
+    def _filled_anew(self, worked: dict[str, float | str]) -> tuple[Reading, SizedDesign]:
         written = self._written
         read = Reading(self._file, self.units, worked)
         zones = zones_of_fits(read, written)
-        if any(getattr(one, "clearance", None) and hasattr(one, "fit") for one in written.relations):
+        if self._has_clearances:
             tried = Reading(self._file, self.units, worked)  # only for the nominal sizes
             parts = tuple(build_part(tried, name, part) for name, part in written.parts.items())
             zones = zones_of_clearances(tried, written, parts, zones)

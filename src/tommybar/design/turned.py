@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import fields, is_dataclass
+from dataclasses import fields
 
 from tommybar.design.grooves import build_bore_grooves, build_face_grooves, build_grooves
 from tommybar.design.lands import build_lands, outside_features, overall
@@ -61,11 +61,10 @@ def _known(figures: object) -> bool:
     """Whether every figure could be worked out; one that could not has been told where it stands."""
     if isinstance(figures, float):
         return not math.isnan(figures)
-    if isinstance(figures, tuple):
-        return all(_known(one) for one in figures)
-    if is_dataclass(figures):
-        return all(_known(one) for one in vars(figures).values())
-    return True
+    if isinstance(figures, str | int) or figures is None:
+        return True
+    inside = figures if isinstance(figures, tuple) else vars(figures).values()
+    return all(map(_known, inside))
 
 
 def _refuse_section(read: Reading, shape: TurnedShape, place: Place) -> None:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from tommybar.refusals import Refusal
 from tommybar.resize.asked import Asked, Key
+from tommybar.resize.look import Values
 from tommybar.resize.scales import STEP, Scales
 from tommybar.resize.search import Tried
 from tommybar.resize.table import Bind
@@ -47,14 +50,28 @@ def _tightness(bind: Bind) -> tuple[bool, float, str, str]:
 
 def _slack(scales: Scales, key: Key, scale: float, like: Tried) -> float | None:
     """The slack with sizes as the scale alone would make them; None where they cannot be drawn."""
+    return _slack_among(scales, key, scale, like, scales.looks.at)
+
+
+def _slack_among(
+    scales: Scales, key: Key, scale: float, like: Tried, looked: Callable[[Values], tuple[Asked, ...]]
+) -> float | None:
     for values in (scales.exact(scale), scales.exact(scale, like)):
         try:
-            for one in scales.looks.at(values):
+            for one in looked(values):
                 if one.key == key:
                     return one.slack
         except Refusal:
             continue
     return None
+
+
+def _slack_of_part(scales: Scales, key: Key, scale: float, like: Tried) -> float | None:
+    """The same of a limit, its part looked at alone; of all else the whole design is looked at."""
+    kind, _, part = key
+    if kind != "limit" or not part:
+        return _slack(scales, key, scale, like)
+    return _slack_among(scales, key, scale, like, lambda values: scales.looks.of_part(values, part))
 
 
 def _met_at(scales: Scales, asked: Asked, tried: Tried) -> float | None:
@@ -72,8 +89,10 @@ def _met_at(scales: Scales, asked: Asked, tried: Tried) -> float | None:
         guess = one - slack_one * (one - other) / (slack_one - slack_other)
         if not 0.01 <= guess <= 100:
             return None
-        slack = _slack(scales, asked.key, guess, tried)
-        if slack is None or abs(slack) < MET:
+        slack = _slack_of_part(scales, asked.key, guess, tried)
+        if slack is None:
+            return None  # the part cannot be drawn there, so nothing is known of it
+        if abs(slack) < MET:
             return round(guess, 6)
         other, slack_other, one, slack_one = one, slack_one, guess, slack
     return round(one, 6)

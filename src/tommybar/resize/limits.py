@@ -27,10 +27,15 @@ FLAT = ("flat", "plate", "sheet")
 def machine_limits(sized: SizedDesign, shop: Shop, stock: str) -> Iterator[Asked]:
     """Every limit of machines and stock for every part, in the order of the design."""
     for part in sized.parts:
-        if isinstance(part.shape, TurnedShape):
-            yield from _turned(part, part.shape, shop, stock)
-        elif isinstance(part.shape, PlateShape):
-            yield from _plate(part, part.shape, shop, stock)
+        yield from limits_of_part(part, shop, stock)
+
+
+def limits_of_part(part: Part, shop: Shop, stock: str) -> Iterator[Asked]:
+    """Every limit of machines and stock for one part."""
+    if isinstance(part.shape, TurnedShape):
+        yield from _turned(part, part.shape, shop, stock)
+    elif isinstance(part.shape, PlateShape):
+        yield from _plate(part, part.shape, shop, stock)
 
 
 @lru_cache(maxsize=1024)

@@ -10,7 +10,7 @@ from tommybar.facts.fasteners import clearance_hole
 from tommybar.refusals import Refusal
 from tommybar.resize.asked import Asked, Key
 from tommybar.resize.leaning import Leaning
-from tommybar.resize.limits import machine_limits
+from tommybar.resize.limits import limits_of_part, machine_limits
 from tommybar.resize.walls import walls
 from tommybar.shop.model import Shop
 
@@ -47,6 +47,14 @@ class Looks:
             found = self._worked_out(values)
             self._known[key] = found
         return found
+
+    def of_part(self, values: Values, name: str) -> tuple[Asked, ...]:
+        """What machines and stock ask of one part alone, the others left out; nothing where it cannot be drawn."""
+        try:
+            part = self.design.part_alone(name, values)
+        except Refusal:
+            return ()
+        return tuple(limits_of_part(part, self.shop, self.stock))
 
     def sized(self, values: Values) -> SizedDesign:
         """The design at these values."""
