@@ -45,7 +45,7 @@ def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
     front = top - hold.sticks_out
     radius = _gripped(hold)
     if hold.drive is not None:
-        return _driven(hold, hold.drive)
+        return _driven(hold, hold.drive, front)
     if "arbor" in hold.device:
         return _arbor(radius, front, top, hold.length)
     if hold.seat > 0:
@@ -61,14 +61,14 @@ def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
     return Fixture(_chuck(jaws, radius, front, hold.length), front, grip, radius)
 
 
-def _driven(hold: Hold, drive: Drive) -> Fixture:
+def _driven(hold: Hold, drive: Drive, front: float) -> Fixture:
     """Between centres: under the dog the work is held, on a mandrel in its bore."""
     shapes = drive_shapes(drive)
     if drive.mandrel <= 0:
         return Fixture(shapes, drive.front, (drive.front - drive.wide, drive.front), drive.held / 2)
     radius = drive.mandrel / 2
     rod = box(drive.end, 0.0, hold.tail.at if hold.tail is not None else drive.end, radius)
-    inside = (drive.front + hold.seat, drive.front + hold.seat + hold.length)
+    inside = (front, front + hold.length)
     left, right = box(drive.end, 0.0, inside[0], radius), box(inside[1], 0.0, rod.bounds[2], radius)
     return Fixture((*shapes, ("mandrel", left), ("mandrel's free end", right)), inside[0], inside, radius)
 

@@ -10,6 +10,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.mechanics.stepped_bar import alike_diameter
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
+from tommybar.shop.centre_equipment import Dog, Steady
 from tommybar.shop.model import Jaws
 
 Lengths = tuple[tuple[float, float, float], ...]  # length, diameter and bore of each piece [mm]
@@ -35,6 +36,12 @@ class Option:
     spigot: float = 0.0  # diameter of an arbor's washer; nothing inside it can be cut [mm]
     seat: float = 0.0  # diameter of the shoulder of a screwed stub [mm]
     centre: float = 0.0  # mouth of the centre hole by which the tailstock carries the free end [mm]
+    dog: Dog | None = None  # between centres: what drives the work, or the mandrel that carries it
+    mandrel: float = 0.0  # diameter of a mandrel between centres; 0: none [mm]
+    steady: Steady | None = None
+    only: frozenset[str] = frozenset()  # kinds of job that are done in it; empty: whatever it reaches
+    leaves: frozenset[str] = frozenset()  # lands that it does not make though it reaches them
+    hangs_on: tuple[str, ...] = ()  # jobs whose holes its axis goes through, where it has no grip
 
 
 def grip_needed(dia: float, sticks_out: float, heavy: bool) -> float:

@@ -7,20 +7,22 @@ import math
 from tommybar.design.model import Part
 from tommybar.findings import Finding
 from tommybar.making.bench import Bench
+from tommybar.making.between_steps import drive_of, set_between, try_taper, why_between
 from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast, Step
 from tommybar.making.cones import cone_angle, turn_cone
 from tommybar.making.contours import in_front, land_contour
 from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
 from tommybar.making.forms import plunge_shaped, round_edge, turn_curve
-from tommybar.making.grips import Option, slenderness
+from tommybar.making.grips import Option
 from tommybar.making.hollows import bore_taper, centre_hole, cup, taper_angle
 from tommybar.making.inside_grooves import inside_groove
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
 from tommybar.making.practice import rule
 from tommybar.making.reach import by_blade
-from tommybar.making.rigidity import pieces
+from tommybar.making.rigidity import slender_now
 from tommybar.making.route import SetUp
+from tommybar.making.steadies import set_fixed, set_travelling
 from tommybar.making.surfaces import edge, groove, knurl, recess, screw
 from tommybar.making.tail_centre import bring_up, held_short, tail_brought_up
 from tommybar.making.tubes import plugged
@@ -55,7 +57,8 @@ def lathe_card(
     option = plugged(set_up.option, part, hollow) if hollow > 0 else set_up.option
     bench = Bench(part, shape, drawn, option, shop, work, number, gives_to, dict(bored), hollow=hollow)
     todo = [job for job in jobs if job.name in set_up.jobs]
-    sticks_out = work.top - option.jaw_front
+    drive = drive_of(option, shop, shape.length.value)
+    sticks_out = work.top - (drive.front if drive and not drive.mandrel else option.jaw_front)
     second = (
         any(step_job.kind == "face" for step_job in jobs if step_job.name not in set_up.jobs) and number > 1
     )
@@ -76,6 +79,7 @@ def lathe_card(
         option.seat,
         rejected,
         tail=tail,
+        drive=drive,
     )
     card = Card(
         part.name,
@@ -86,7 +90,7 @@ def lathe_card(
         option.free,
         hold,
         tuple(bench.steps),
-        before_starting(option, shop, sticks_out, slenderness(pieces(bench, bench.work)), bench.steps),
+        before_starting(option, shop, sticks_out, slender_now(bench), bench.steps),
         tuple(dict.fromkeys(step.tool for step in bench.steps)),
         minutes=round(bench.minutes + rule("minutes", "set_up"), 1),
         after=f"to card {number + 1}" if number < of else "done in the lathe",
@@ -164,7 +168,9 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
     )
     held = bench.option
-    short = held.centre > 0 and held.surface == "blank"
+    short = held.centre > 0 and held.surface == "blank" and held.dog is None
+    if held.steady is not None and held.steady.kind == "fixed":
+        set_fixed(bench)
     if short:
         bench.option = held_short(held)
     if of_kind("face"):
@@ -173,8 +179,12 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     for job in of_kind("centre"):
         centre_hole(bench, job)
     bench.option = held
-    if held.centre > 0:
+    if held.dog is not None:
+        set_between(bench)
+    elif held.centre > 0:
         bring_up(bench, drawn_out=short)
+    if held.steady is not None and held.steady.kind == "travelling":
+        set_travelling(bench)
     late = [
         job
         for job in inward  # from the free end on, so that what is left stands on thick metal
@@ -197,6 +207,8 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     for job in outside:
         if job not in knurled:
             rough(bench, job)
+    if held.dog is not None and held.mandrel == 0 and outside:
+        try_taper(bench)
     for job in (*of_kind("recess"), *of_kind("face groove")):
         recess(bench, job)
     inside = of_kind("bore groove")
@@ -309,6 +321,8 @@ def _why_held(surface: str, number: int, bench: Bench, todo: list[Job]) -> str:
     ]
     if together:
         return "One grip, because " + "; ".join(together) + " must run true to each other."
+    if bench.option.dog is not None:
+        return why_between(bench.option)
     if surface == "blank":
         return "The blank's own surface is the only grip there is before anything is turned."
     return f"{surface} is finished and long enough to hold by; what is left needs the other face free."
@@ -317,6 +331,8 @@ def _why_held(surface: str, number: int, bench: Bench, todo: list[Job]) -> str:
 def _seat(option: Option) -> str:
     if option.jaws is not None and option.jaws.device == "collets" and "sleeve" not in option.device:
         return ""  # a collet has nothing to seat against
+    if option.dog is not None:
+        return ""
     if option.surface == "blank":
         return (
             "" if option.ending or option.jaw_front > -option.dia / 4 else "seated back against the jaw steps"
@@ -326,7 +342,7 @@ def _seat(option: Option) -> str:
 
 def _why_order(todo: list[Job], part: Part) -> str:
     kinds = {job.kind for job in todo}
-    words = ["Face first, because every length is measured from it."]
+    words = ["Face first, because every length is measured from it."] if "face" in kinds else []
     if "bore" in kinds and "outside" in kinds:
         words.append(
             "Heavy roughing before the reamer and the last cuts, because it heats and springs the metal."

@@ -153,6 +153,10 @@ def _reaches(
     near, far = span_in_card(job.start, job.end, length, option.free)
     arbor = option.spigot > 0
     on_stub = arbor or option.seat > 0
+    if (option.only and job.kind not in option.only) or job.feature in option.leaves:
+        return False
+    if option.dog is not None and job.kind in ("face", "centre", *IN_THE_FACE):
+        return False  # a centre stands in either end
     if option.centre > 0 and job.kind in IN_THE_FACE and job.side in ("", option.free):
         return False  # the centre stands in the way
     if job.kind == "face":
@@ -162,7 +166,8 @@ def _reaches(
             return False
         land = next(f for f in shape.outside if f.name == job.feature)
         if by_blade(shape, land, option) > 0:
-            return (late or job.feature in valleys(shape)) and _plunged(job, shape, option, have, blades, far)
+            by_choice = late and option.centre == 0  # on slender work that a centre carries a blade grabs
+            return (by_choice or job.feature in valleys(shape)) and _plunged(job, shape, option, have, blades, far)
         if _blocked(job, shape, option):
             return False
         return on_stub or far >= option.jaw_front + JAW_ROOM - 1e-6

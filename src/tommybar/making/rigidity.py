@@ -9,10 +9,11 @@ from dataclasses import dataclass
 from tommybar.facts.materials import material
 from tommybar.making.bench import Bench
 from tommybar.making.cuts import Speed, feed_span
-from tommybar.making.grips import jaw_force
+from tommybar.making.grips import Option, jaw_force, slenderness
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.workpiece import Workpiece
+from tommybar.mechanics.between_centres import alike_between_centres, centres_give
 from tommybar.mechanics.cutting import cutting_force
 from tommybar.mechanics.deflection import deflection
 from tommybar.mechanics.drilling import lip_torque
@@ -36,8 +37,8 @@ class Allowed:
 
 
 def pieces(bench: Bench, work: Workpiece) -> Lengths:
-    """Length, diameter and bore of what stands out of the jaws, from the jaws outwards [mm]."""
-    front = bench.option.jaw_front
+    """Length, diameter and bore of what stands out of the jaws, from there outwards; the whole of it between centres [mm]."""
+    front = bench.option.jaw_front if bench.option.dog is None else work.bottom
     marks = {front, *(z for near, far, _ in work.spans for z in (near, far))}
     hollow = []
     for bore in bench.shape.bores:
@@ -65,15 +66,39 @@ def pieces(bench: Bench, work: Workpiece) -> Lengths:
     return tuple(found)
 
 
+def slender_now(bench: Bench) -> float:
+    """How many of its diameters the work stands out of its grip, or lies between its centres, as it is now [-]."""
+    out = pieces(bench, bench.work)
+    if bench.option.dog is None or bench.option.mandrel > 0 or not out:
+        return slenderness(out)
+    return sum(long for long, _, _ in out) / alike_between_centres(out)
+
+
 def give(bench: Bench, work: Workpiece, z: float) -> float:
     """How far the work gives way at z under one newton; 0 on a shoulder, which takes the push [mm/N]."""
-    if bench.option.spigot or bench.option.seat:
+    option = bench.option
+    if option.mandrel:
+        return _on_mandrel(option, z, bench.length)
+    if option.spigot or option.seat or (option.steady is not None and option.steady.kind == "travelling"):
         return 0.0
     out = pieces(bench, work)
-    at = min(z - bench.option.jaw_front, sum(long for long, _, _ in out))
+    whole = sum(long for long, _, _ in out)
+    if option.dog is not None:
+        at = min(max(z - work.bottom, 0.0), whole)
+        return centres_give(out, at, material(bench.part.material).modulus) if out else 0.0
+    at = min(z - option.jaw_front, whole)
     if not out or at <= 0:
         return 0.0
     return stepped_give(out, at, material(bench.part.material).modulus, bench.centred > 0)
+
+
+def _on_mandrel(option: Option, z: float, length: float) -> float:
+    """Give of a mandrel between centres at z, the work on it not counted as stiff [mm/N]."""
+    assert option.dog is not None
+    behind = rule("tailstock", "mandrel_gap") + option.dog.wide + rule("tailstock", "mandrel_end")
+    whole = behind + length + rule("tailstock", "mandrel_free")
+    at = min(max(z + length + behind, 0.0), whole)
+    return centres_give(((whole, option.mandrel, 0.0),), at, STEEL)
 
 
 def allowed_cut(
@@ -127,7 +152,9 @@ def _limits(
         )
     ]
     if option.spigot or option.seat:
-        return found
+        return found if not option.mandrel else [*found, *_springs(bench, work, z, feed, springs)]
+    if option.dog is not None:  # its screw does not slip
+        return [*found, *_springs(bench, work, z, feed, springs)]
     force = cutting_force(kind.kc11, kind.mc, feed, 1.0, APPROACH)
     along, away = rule("cut", "along_share") * force, rule("cut", "away_share") * force
     has, rubs, safe = jaw_force(option), rule("holding", "friction"), rule("holding", "safety")
@@ -149,17 +176,23 @@ def _limits(
                 f"{has:g} N of jaw force",
             )
         )
+    return [*found, *_springs(bench, work, z, feed, springs)]
+
+
+def _springs(
+    bench: Bench, work: Workpiece, z: float, feed: float, springs: bool
+) -> list[tuple[float, str, str]]:
+    """The depth at which the work springs as far as it may; between centres and with a centre, where it springs most."""
+    kind = material(bench.part.material)
+    away = rule("cut", "away_share") * cutting_force(kind.kc11, kind.mc, feed, 1.0, APPROACH)
     gives = give(bench, work, z) if springs else 0.0
-    if gives > 0:
-        most = rule("cut", "spring_rough")
-        found.append(
-            (
-                most / (gives * away),
-                f"the work springs {Mm(most):g} then",
-                f"{most:g} mm of spring",
-            )
-        )
-    return found
+    if springs and bench.option.dog is not None:
+        low, high = work.bottom, work.top
+        gives = max(give(bench, work, low + (high - low) * n / 8) for n in range(9))
+    if gives <= 0:
+        return []
+    most = rule("cut", "spring_rough")
+    return [(most / (gives * away), f"the work springs {Mm(most):g} then", f"{most:g} mm of spring")]
 
 
 def drilling_feed_held(

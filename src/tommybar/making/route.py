@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from itertools import count
 
 from tommybar.design.model import Part
+from tommybar.making.between_centres import between_options, end_options, wants_centres
 from tommybar.making.blank_holding import blank_options
 from tommybar.making.cards import Rejected
 from tommybar.making.forecast import Axis, expected_runout, worst_runout
@@ -146,6 +147,7 @@ def search_route(
     least_broken: tuple[tuple[str, str, float, float], ...] = ()
     known: dict[tuple[bool, frozenset[str]], tuple[_Way, ...]] = {}
     blades = blades_of(shop)
+    centred = wants_centres(shape, shop)
     while queue and popped < STATES:
         node = heapq.heappop(queue)
         popped += 1
@@ -169,6 +171,12 @@ def search_route(
                 options, refused = surface_options(shape, node.made, shop, jobs, hollow)
             else:
                 options, refused = blank_options(shape, jobs, blank_dia, faces, shop, hollow)
+            if centred:
+                for more, why in (
+                    end_options(shape, node.made, jobs, blank_dia, faces, shop),
+                    between_options(shape, node.made, jobs, blank_dia, shop),
+                ):
+                    options, refused = [*options, *more], [*refused, *why]
             rejected.extend(refused)
             known[state] = tuple(
                 (
@@ -226,7 +234,10 @@ def _child(
     parent = node.made_in.get(option.surface, 0 if any(j.as_supplied for j in jobs) else -1)
     if option.surface == "blank":
         parent = 0 if any(j.as_supplied for j in jobs) else -1
-    axes = (*node.axes, Axis(parent, option.runout))
+    runout = option.runout
+    if option.hangs_on:
+        parent, runout = _line_of_centres(node, option)
+    axes = (*node.axes, Axis(parent, runout))
     made_in = dict(node.made_in)
     made_in.update(dict.fromkeys(new, number))
     broken = []
@@ -255,6 +266,20 @@ def _child(
         made_in,
         tuple(broken),
     )
+
+
+def _line_of_centres(node: _Node, option: Option) -> tuple[int, float]:
+    """The card that the axis of work between centres hangs on, and by how much [mm TIR].
+
+    Turned end for end it is the same line. The first time it goes through two
+    holes of two grips, so that it leans to the axis of the later one by as much
+    as that grip ran out.
+    """
+    before = [n for n, one in enumerate(node.set_ups, start=1) if one.option.hangs_on == option.hangs_on]
+    if before:
+        return before[-1], option.runout
+    made = max(node.made_in[name] for name in option.hangs_on)
+    return made, max(option.runout, node.axes[made - 1].runout if made > 0 else option.runout)
 
 
 def _sense(option: Option, new: frozenset[str], jobs: tuple[Job, ...]) -> float:

@@ -40,7 +40,7 @@ def _grip_faults(part: Part, card: Card, lathe: list[Card], shop: Shop) -> list[
     hold, where = card.hold, f"{part.name} card {card.number}"
     found = []
     jaws = shop.jaw_set(hold.jaws)
-    special = any(word in hold.device for word in ("sleeve", "arbor", "stub"))
+    special = any(word in hold.device for word in ("sleeve", "arbor", "stub", "between centres"))
     if not special and jaws is None:
         found.append(f"{where}: no jaws called {hold.jaws!r} in the shop")
     elif not special and jaws is not None:
@@ -50,7 +50,7 @@ def _grip_faults(part: Part, card: Card, lathe: list[Card], shop: Shop) -> list[
         elif hold.length > max(depths) + 1e-6:
             found.append(f"{where}: grips {hold.length:g} mm, {jaws.name} are {max(depths):g} deep there")
     if hold.surface == "blank":
-        if card.number != 1:
+        if _turned_before(part.shape, card, lathe):
             found.append(f"{where}: grips the blank after it has been cut")
         return found
     gripped = next((f for f in part.shape.outside if f.name == hold.surface), None)
@@ -74,6 +74,22 @@ def _grip_faults(part: Part, card: Card, lathe: list[Card], shop: Shop) -> list[
         ):
             found.append(f"{where}: grips {gripped.name} before it is turned")
     return found
+
+
+def _turned_before(shape: TurnedShape, card: Card, lathe: list[Card]) -> bool:
+    """Whether the blank's outside was cut where it is gripped: both ends may be faced and centred first."""
+    if card.number == 1:
+        return False
+    before = _made_before(card, lathe)
+    if card.hold.drive is None:
+        return any(land.name in before for land in shape.outside)
+    low, high = card.hold.drive.end, card.hold.drive.front
+    length = shape.length.value
+    for land in shape.outside:
+        near, far = (-land.start, -land.end) if card.free_end == "A" else (land.end - length, land.start - length)
+        if land.name in before and far < high - 1e-6 and near > low + 1e-6:
+            return True
+    return False
 
 
 def _steps_on(lathe: list[Card], feature: str) -> list[Step]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from tommybar.design.model import Part
 from tommybar.findings import Finding
 from tommybar.making.as_machined import as_machined
+from tommybar.making.between_centres import why_not_between
 from tommybar.making.blanks import facing, picked_choices, round_choices, turned_blank
 from tommybar.making.cards import Blank, Card, Rejected, RunoutForecast
 from tommybar.making.eccentrics import eccentric_cards
@@ -246,6 +247,7 @@ def _no_bar(part: Part, shop: Shop, stock: str) -> Finding:
 def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -> list[Finding]:
     near = [f"{one.holding}: {one.reason}" for one in failed.rejected]
     reasons = "; ".join(near[:4])
+    assert isinstance(part.shape, TurnedShape)
     if relaxed.set_ups and relaxed.runout_broken:
         return [
             Finding(
@@ -257,15 +259,13 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
                 figure=f"{expected:.3f} mm TIR",
                 bound=f"{within:g} mm TIR, the design's need",
                 remedy=(
-                    "Turn it between centres from the drawing; the program does not route that yet. "
-                    if "between centres" in shop.can
-                    else "Add a truer holding (collets, a clocked four-jaw, an arbor), or allow more run-out. "
+                    why_not_between(part.shape, shop, failed.rejected)
+                    or "Add a truer holding (collets, a clocked four-jaw, an arbor), or allow more run-out. "
                 )
                 + reasons,
             )
             for of, to, expected, within in relaxed.runout_broken
         ]
-    assert isinstance(part.shape, TurnedShape)
     low = [name for name in valleys(part.shape) if name in failed.missing]
     if low:
         return [

@@ -21,7 +21,35 @@ def before_starting(
     depths = [one.infeed for step in steps if step.tool_kind == "knife" for one in step.passes]
     light = f"cuts of {Mm(max(depths)):.2f} at most" if depths else "no side load"
     lines = [*dial_trial(shop)]
-    lines += [
+    if option.dog is not None:
+        lines += between_lines(option, sticks_out, light, slender)
+    else:
+        lines += _in_the_chuck(option, shop, sticks_out, light, slender)
+    if option.protects:
+        where = "in the jaws" if option.dog is None else "under the dog"
+        lines.append(f"Finished surface {where}: {option.protects}.")
+    if option.note:
+        lines.append(option.note[0].upper() + option.note[1:] + ".")
+    lines.append("Eye protection. Measure only with the spindle stopped. No gloves, rings, sleeves.")
+    return tuple(lines)
+
+
+def between_lines(option: Option, sticks_out: float, light: str, slender: float) -> list[str]:
+    """Cautions of a start between centres. Common practice, no source."""
+    assert option.dog is not None
+    carried = "mandrel" if option.mandrel > 0 else "work"
+    lines = [
+        f"Chuck off, catch plate on. Turn the {carried} one whole turn by hand: dog and tail clear of bed and tool.",
+        f"The dog's front lies {Mm(sticks_out):.1f} from the free face; carriage stop set so that the tool stays clear of it.",
+        "Slow first start; tailstock and barrel clamped, no play between the centres.",
+    ]
+    if slender > rule("grip", "overhang"):
+        lines.append(f"{slender:.1f} diameters between the centres: {light}, sharp tool.")
+    return lines
+
+
+def _in_the_chuck(option: Option, shop: Shop, sticks_out: float, light: str, slender: float) -> list[str]:
+    lines = [
         "Key out of the chuck. Turn it one whole turn by hand with the carriage at its leftmost place.",
         f"Sticks out {Mm(sticks_out):.1f} from the jaws; carriage stop set so that the tool stays clear of them.",
     ]
@@ -39,12 +67,7 @@ def before_starting(
         lines.append(f"Short grip: stand out of the plane of the disc for the first start; {light}.")
     if option.jaws is not None and option.jaws.device == "collets":
         lines.append("Close the collet first, then touch off Z: it draws the work in as it closes.")
-    if option.protects:
-        lines.append(f"Finished surface in the jaws: {option.protects}.")
-    if option.note:
-        lines.append(option.note[0].upper() + option.note[1:] + ".")
-    lines.append("Eye protection. Measure only with the spindle stopped. No gloves, rings, sleeves.")
-    return tuple(lines)
+    return lines
 
 
 def dial_trial(shop: Shop) -> tuple[str, ...]:
@@ -66,6 +89,9 @@ def goes_wrong(steps: list[Step], option: Option, part: Part) -> tuple[str, ...]
     lines = []
     if option.surface not in ("blank",) and option.jaws and option.jaws.device == "three-jaw":
         lines.append("A chip under a jaw or behind the face: the part leans. Clean, seat, feel all round.")
+    if option.dog is not None:
+        lines.append("A dry or rough centre hole scores, and the work runs out: clean, grease, no play, no push.")
+        lines.append("The dog's tail binds in the plate and lifts the work off its centre: leave it play.")
     if "reamer" in kinds:
         lines.append(
             "Reamed too large or bell-mouthed: tailstock off centre. Measure, then make the mate to suit."

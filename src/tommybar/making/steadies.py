@@ -1,0 +1,86 @@
+"""Steady rests: fixed to the bed behind an end that is faced, or travelling beside the tool on slender work."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from tommybar.making.bench import Bench
+from tommybar.making.cards import Step
+from tommybar.making.lengths import Mm
+from tommybar.shop.centre_equipment import Steady
+from tommybar.shop.model import Shop
+
+TRACK = 15.0  # turned at the tail for the fingers to begin on; common practice, no source [mm]
+BEHIND = 10.0  # a fixed steady stands this far behind the face that is cut; common practice, no source [mm]
+
+
+def steady_for(shop: Shop, kind: Literal["fixed", "travelling"], dia: float) -> Steady | None:
+    """A steady of that kind that closes on that diameter, where the shop works with one."""
+    if f"{kind} steady" not in shop.can:
+        return None
+    return next(
+        (
+            one
+            for one in shop.steadies
+            if one.kind == kind and one.smallest - 1e-6 <= dia <= one.largest + 1e-6
+        ),
+        None,
+    )
+
+
+def set_fixed(bench: Bench) -> None:
+    """Bring the fixed steady to the bar before its end is faced."""
+    option = bench.option
+    bench.add(
+        Step(
+            0,
+            f"Set the fixed steady {Mm(BEHIND):.0f} behind the face",
+            option.surface,
+            "fixed steady",
+            "hand",
+            0.0,
+            0.0,
+            0.0,
+            f"{option.dia:.2f}",
+            "DIA mm",
+            (
+                f"Bar true at the jaws; fingers brought to {Mm(option.dia):.2f} by hand, spindle turned by hand.",
+                "They want a round, smooth track: on black or bent bar turn one first, or wrap a trued ring round it.",
+                "Oil on the fingers, slow; the bar must not creep out of the jaws.",
+            ),
+            minutes=6.0,
+            why="It is too thick for the spindle and too slender to be faced and centred without a steady.",
+            cautions=(
+                "Fingers that are set off the axis make the bar wave and work itself out of the jaws.",
+            ),
+        )
+    )
+
+
+def set_travelling(bench: Bench) -> None:
+    """A track at the tail, and the travelling steady on it."""
+    option = bench.option
+    bench.add(
+        Step(
+            0,
+            f"Turn a track {Mm(TRACK):.0f} long at the tail and set the travelling steady on it",
+            option.surface,
+            "travelling steady",
+            "hand",
+            0.0,
+            0.0,
+            0.0,
+            f"{TRACK:.0f}",
+            "mm long",
+            (
+                f"To the first cut's diameter, {Mm(TRACK):.0f} from the end; then both fingers to it, just behind the tool.",
+                "Set them again to the new diameter after every cut, spindle stopped, oil on them.",
+                "They run on what the tool has just turned, so they stop where the next shoulder begins.",
+            ),
+            minutes=8.0,
+            why="So slender, the work would climb over the tool; beside the tool the fingers take its push.",
+            cautions=(
+                "Too tight they burnish and heat the work, too loose they do nothing: a film of oil between.",
+            ),
+        )
+    )
