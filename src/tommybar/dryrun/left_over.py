@@ -16,6 +16,7 @@ from shapely import Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from tommybar.dryrun.volumes import pieces, thickness, turned_volume
+from tommybar.making.jobs import mouth_level
 from tommybar.shapes.features import Cylinder, TurnedShape
 
 NOISE = 1e-6  # rounding of coordinates: what is no thicker hangs on a piece as a spike [mm]
@@ -99,7 +100,8 @@ def _edges(shape: TurnedShape) -> list[tuple[Point, float]]:
                 found.append((Point(body.end, r), body.edge_end))
     for bore in shape.bores:
         if bore.edge > 0:
-            found += [(Point(z, bore.dia.value / 2), bore.edge) for z in (0.0, shape.length.value)]
+            places = (mouth_level(shape, bore, "A"), shape.length.value - mouth_level(shape, bore, "B"))
+            found += [(Point(z, bore.dia.value / 2), bore.edge) for z in places]
     return found
 
 

@@ -7,7 +7,7 @@ from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.blind_bores import REAMER_LEAD, blind_plan
 from tommybar.making.cards import Measure, Move, Pass, Step
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
-from tommybar.making.jobs import Job, comes_out
+from tommybar.making.jobs import Job, comes_out, mouth_level
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.reaming import HolePlan, hole_plan
@@ -311,11 +311,15 @@ def edge_of_bore(bench: Bench, job: Job) -> None:
     drawn = next(b for b in bench.drawn.bores if b.name == job.feature)
     has = bench.shape_bore(drawn.name)
     mouth = has + 2 * job.size
-    able = [c for c in bench.shop.countersinks if c >= mouth]
+    level = mouth_level(bench.drawn, drawn, bench.option.free)
+    wide = [one.dia.value for one in bench.drawn.bores if not one.through and one.face == bench.option.free]
+    wide += [one.end_dia for one in bench.drawn.bore_tapers if one.face == bench.option.free]
+    opens = min((dia for dia in wide if dia > has), default=0.0) if level > 0 else 0.0
+    able = [c for c in bench.shop.countersinks if c >= mouth and (opens <= 0 or c <= opens - 0.2)]
     if able:
         size = min(able)
         speed = bench.speed(None, "countersinking", mouth, job.feature)
-        moves = axial_moves(mouth / 2)
+        moves = axial_moves(level + mouth / 2)
         bench.add(
             Step(
                 0,
@@ -328,7 +332,10 @@ def edge_of_bore(bench: Bench, job: Job) -> None:
                 0.05,
                 f"{mouth:.1f}",
                 "DIA mm",
-                (f"{Mm(job.size):g} x 45 deg: stop when the mouth measures {Mm(mouth):.1f}.",),
+                (
+                    f"{Mm(job.size):g} x 45 deg: stop when the mouth measures {Mm(mouth):.1f}.",
+                    *((f"Its mouth lies on the floor {Mm(level):.2f} below the face.",) if level > 0 else ()),
+                ),
                 minutes=1.5,
                 moves=tuple(moves),
                 tool_size=size,
@@ -347,7 +354,10 @@ def edge_of_bore(bench: Bench, job: Job) -> None:
             0.0,
             f"{job.size:g}",
             "x 45 deg",
-            ("Spindle stopped; no countersink as large as this in the drawer.",),
+            (
+                "Spindle stopped; no countersink of this size in the drawer"
+                + (f" goes into the bore of {Mm(opens):g} above it." if level > 0 else "."),
+            ),
             minutes=1.5,
         )
     )

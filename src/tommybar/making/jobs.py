@@ -97,23 +97,33 @@ def bore_span(bore: Bore, length: float) -> tuple[float, float]:
     return (0.0, bore.depth) if bore.face == "A" else (length - bore.depth, length)
 
 
-def _bore_edges(bore: Bore, length: float, opened: dict[str, float]) -> list[Job]:
+def mouth_level(shape: TurnedShape, bore: Bore, face: Face) -> float:
+    """How deep below a face the mouth of a bore lies: on the floor of the wider bore or taper that it opens into [mm]."""
+    floors = [
+        one.depth
+        for one in shape.bores
+        if one.face == face and not one.through and one.dia.value > bore.dia.value + 1e-9
+    ]
+    floors += [
+        one.start + one.depth
+        for one in shape.bore_tapers
+        if one.face == face and one.end_dia > bore.dia.value + 1e-9
+    ]
+    return max(floors, default=0.0)
+
+
+def _bore_edges(bore: Bore, shape: TurnedShape) -> list[Job]:
     if bore.edge <= 0:
         return []
     found = []
-    for face, z in (("A", 0.0), ("B", length)):
-        if (bore.through or bore.face == face) and opened[face] <= bore.dia.value + 1e-9:
-            found.append(
-                Job(
-                    f"{bore.name} edge {face}",
-                    "bore edge",
-                    bore.name,
-                    z,
-                    z,
-                    "A" if face == "A" else "B",
-                    bore.edge,
-                )
-            )
+    length = shape.length.value
+    faces: tuple[Face, ...] = ("A", "B") if bore.through else (bore.face,)
+    for face in faces:
+        level = mouth_level(shape, bore, face)
+        if not bore.through and level >= bore.depth - 1e-9:
+            continue
+        z = level if face == "A" else length - level
+        found.append(Job(f"{bore.name} edge {face}", "bore edge", bore.name, z, z, face, bore.edge))
     return found
 
 
@@ -138,7 +148,6 @@ def jobs_of(shape: TurnedShape, bar: float = 0.0, hollow: float = 0.0) -> tuple[
         if isinstance(feature, Cylinder):
             found.extend(_edges(feature))
     found.extend(Job(g.name, "groove", g.name, g.start, g.end, "") for g in shape.grooves)
-    opened = {face: _largest_mouth(shape, face) for face in ("A", "B")}
     for bore in shape.bores:
         start, end = bore_span(bore, length)
         found.append(
@@ -152,7 +161,7 @@ def jobs_of(shape: TurnedShape, bar: float = 0.0, hollow: float = 0.0) -> tuple[
                 as_supplied=keeps_bore(bore, hollow),
             )
         )
-        found.extend(_bore_edges(bore, length, opened))
+        found.extend(_bore_edges(bore, shape))
     sides: dict[str, Face | Literal[""]] = {
         bore.name: "" if bore.through else bore.face for bore in shape.bores
     }
@@ -168,11 +177,6 @@ def jobs_of(shape: TurnedShape, bar: float = 0.0, hollow: float = 0.0) -> tuple[
     found.extend(_sunk("cup", one.name, one.face, one.mouth / 2, length) for one in shape.cups)
     found.extend(_sunk("centre", one.name, one.face, 2 * one.pilot, length) for one in shape.centres)
     return tuple(found)
-
-
-def _largest_mouth(shape: TurnedShape, face: str) -> float:
-    mouths = [bore.dia.value for bore in shape.bores if bore.through or bore.face == face]
-    return max(mouths, default=0.0)
 
 
 def _sunk(kind: JobKind, name: str, face: Face, depth: float, length: float) -> Job:

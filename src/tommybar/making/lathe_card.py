@@ -6,6 +6,7 @@ import math
 
 from tommybar.design.model import Part
 from tommybar.findings import Finding
+from tommybar.making.back_edges import back_edge, looks_into
 from tommybar.making.bench import Bench
 from tommybar.making.between_steps import drive_of, set_between, try_taper, why_between
 from tommybar.making.cards import Card, Hold, Rejected, RunoutForecast, Step
@@ -225,11 +226,18 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
             finish(bench, job)
     for job in of_kind("groove"):
         groove(bench, job)
+    low = frozenset(job.feature for job in late)
+    in_valley = [job for job in of_kind("edge") if looks_into(bench, job, low)]
     for job in of_kind("edge"):
-        edge(bench, job)
+        if job not in in_valley:
+            edge(bench, job)
+    deep_edges = [job for job in of_kind("bore edge") if 0.0 < job.start < bench.length]
     for job in of_kind("bore edge"):
-        edge_of_bore(bench, job)
+        if job not in deep_edges:
+            edge_of_bore(bench, job)
     _swivelled(bench, shaped, of_kind("bore taper"), of_kind("cup"))
+    for job in deep_edges:
+        edge_of_bore(bench, job)
     for job in shaped:
         if isinstance(_land(bench, job), Arc):
             turn_curve(bench, job)
@@ -240,6 +248,8 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
             screw(bench, job)
     for job in late:
         plunge_shaped(bench, job)
+    for job in in_valley:
+        (edge if job.side == held.free else back_edge)(bench, job)
     if bench.option.ending == "part":
         part_off(bench)
     elif bench.option.ending == "saw":

@@ -9,6 +9,8 @@ from tommybar.making.grips import Option
 from tommybar.making.inside_tools import faces_reached
 from tommybar.making.jobs import Job, comes_out, largest, span_in_card
 from tommybar.making.reaming import standing_out
+from tommybar.making.valley_edges import JAW_ROOM as POINT_ROOM
+from tommybar.making.valley_edges import PAST, point_fits, valley_beside
 from tommybar.shapes.features import Arc, Cylinder, Face, Land, TurnedShape
 from tommybar.shop.model import Shop, Tool
 
@@ -17,6 +19,7 @@ JAW_ROOM = 1.0  # from the last cut of a shoulder to the jaws; common practice, 
 BLADE_ROOM = 2.0  # the same for a grooving tool, or a chamfering tool at the face [mm]
 FLANK_ROOM = 5.0  # the same for a chamfering tool at a shoulder: half its width [mm]
 HOLDER_ROOM = 0.8  # between a blade's holder and what stands beside its cut; common practice, no source [mm]
+EDGE_CLEAR = 0.5  # from an edge's inner end to the jaws; common practice, no source [mm]
 PLUNGE_COST = 25.0  # of the search, for a land that a knife would turn better from the other end
 STEM_GAIN = 5.0  # of the search, for a slender stem that stays in the grip of its disc
 THINNEST = 1.0  # radius under which a plunged land would break off; common practice, no source [mm]
@@ -30,6 +33,7 @@ class Blades:
 
     sizes: tuple[tuple[float, float], ...] = ()
     inside: tuple[Tool, ...] = ()
+    points: tuple[float, ...] = ()  # half the width of every pointed chamfering tool [mm]
 
     def reach_into(self, deep: float, wide: float) -> bool:
         """Whether one of them gets so deep into a gap so wide."""
@@ -41,6 +45,7 @@ def blades_of(shop: Shop) -> Blades:
     return Blades(
         tuple((t.width, t.reach) for t in shop.tools if t.kind in ("parting", "groove")),
         tuple(t for t in shop.tools if t.kind == "inside groove"),
+        tuple(t.shank / 2 for t in shop.tools if t.kind == "chamfer"),
     )
 
 
@@ -174,11 +179,13 @@ def _reaches(
     if job.kind == "groove":
         outside = {f.name for f in shape.outside if f.start - 1e-6 <= job.start and job.end <= f.end + 1e-6}
         return bool(outside & have) and (on_stub or far >= option.jaw_front + BLADE_ROOM - 1e-6)
+    if job.kind == "edge" and job.side != option.free:
+        return _in_valley(job, shape, option, have, blades)
     if job.kind in ("edge", "round"):
         return (
             job.side == option.free
             and job.feature in have
-            and near >= option.jaw_front + _edge_room(near) - 1e-6
+            and near >= option.jaw_front + max(_edge_room(near), job.size + EDGE_CLEAR) - 1e-6
         )
     if arbor:
         recess = next((r for r in shape.recesses if r.name == job.feature), None)
@@ -197,6 +204,27 @@ def _too_deep(job: Job, shape: TurnedShape, free: Face) -> bool:
     bore = next(one for one in shape.bores if one.name == job.feature)
     here, there = (comes_out(bore, shape, face) for face in (free, "B" if free == "A" else "A"))
     return here > standing_out(bore.dia.value) and there < here - 1e-6
+
+
+def _in_valley(job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades) -> bool:
+    """Whether an edge that looks towards the chuck is chamfered in this grip: into a valley that is open then."""
+    land = next(one for one in shape.outside if one.name == job.feature)
+    angle = land.edge_angle if isinstance(land, Cylinder) else 0.0
+    if isinstance(land, Cylinder) and job.side == "B" and land.edge_end_angle is not None:
+        angle = land.edge_end_angle
+    seen = valley_beside(shape, job, option.free)
+    near, _ = span_in_card(job.start, job.end, shape.length.value, option.free)
+    return (
+        seen is not None
+        and abs(angle - 45.0) < 0.5
+        and job.feature in have
+        and all(name in have for name in seen[3])
+        and option.spigot == 0
+        and any(
+            point_fits(shape, job, option.free, half) and near - PAST - half >= option.jaw_front + POINT_ROOM
+            for half in blades.points
+        )
+    )
 
 
 def _grooved(job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades) -> bool:
