@@ -46,6 +46,7 @@ class Blocking:
         }
         heads = [link for link in links if link.kind == "screw head"]
         self.screws = {head.second for head in heads}
+        self.held = {head.second: _held_by(head, links) for head in heads}
         for head in heads:  # a screw is turned out of whatever it is screwed into
             for link in links:
                 if link.kind == "screw" and head.first in (link.first, link.second):
@@ -156,6 +157,19 @@ class Blocking:
         if key not in self._reliefs:
             self._reliefs[key] = _relief_of(self._points(piece, along), self._mesh(piece)[1])
         return self._reliefs[key]
+
+
+def _held_by(head: Link, links: Sequence[Link]) -> frozenset[Piece]:
+    """The pieces that a screw clamps: the one under its head and the next that its hole lies on."""
+    hole = head.pairs[0].words.rpartition(" in ")[2]
+    found = [
+        link.second
+        for link in links
+        if link.kind == "screw"
+        and link.first == head.first
+        and any(pair.words.partition(" on ")[0] == hole for pair in link.pairs)
+    ]
+    return frozenset((head.first, *found))
 
 
 def _canonical(way: Vector) -> Vector:

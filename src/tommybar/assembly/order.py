@@ -40,6 +40,7 @@ class Step:
     way: Vector  # the direction it moves in when it is put on
     words: str
     lasting: str = ""  # "pressed", "bonded", "soldered": it does not come off again
+    standing: tuple[Piece, ...] = ()  # what stands together after it, these pieces with it
 
 
 @dataclass(frozen=True)
@@ -144,11 +145,22 @@ def _carried(
     blocking: Blocking,
     most: int,
 ) -> list[tuple[Piece, ...]] | None:
-    """A unit with all that it pushes before it along a way; None when that is more than ``most`` units."""
+    """A unit with all that it pushes before it along a way; None when that is more than ``most`` units.
+
+    What a screw clamps moves only together, and with the screw, for as long as that is in.
+    """
+    clamped = [
+        [one for one in left if screw in one or any(piece in held for piece in one)]
+        for screw, held in blocking.held.items()
+        if any(screw in one for one in left) and screw not in unit
+    ]
     found = [unit]
     for one in found:
+        tied = [other for group in clamped if one in group for other in group]
         for other in left:
-            if other not in found and any(blocking.blocks(q, p, way) for p in one for q in other):
+            if other in found:
+                continue
+            if other in tied or any(blocking.blocks(q, p, way) for p in one for q in other):
                 found.append(other)
                 if len(found) > most:
                     return None
@@ -176,7 +188,8 @@ def _steps(taken: list[Taken], links: Sequence[Link], design: SizedDesign) -> tu
         onto = tuple(dict.fromkeys(k.second if k.first in off else k.first for k in joints))
         lasting = next((link.lasting for link in joints if link.lasting), "")
         back = (-way[0] + 0.0, -way[1] + 0.0, -way[2] + 0.0)
-        found.append(Step(number, off, onto, back, _words(off, onto, joints, lasting, design), lasting))
+        words = _words(off, onto, joints, lasting, design)
+        found.append(Step(number, off, onto, back, words, lasting, (*off, *left)))
     return tuple(found)
 
 

@@ -33,7 +33,7 @@ def check_all(
 
 
 def check_together(sized: SizedDesign) -> tuple[Finding, ...]:
-    """Findings 650 to 659 of the assembly: what is not placed, stands in one another, strikes, or cannot go in.
+    """Findings of the assembly: what is not placed, stands in one another, strikes, cannot go in, or is out of reach.
 
     It cuts solids with one another and takes longer than all of
     :func:`check_all`, so that it is asked for where a whole plan is shown and

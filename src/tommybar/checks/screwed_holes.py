@@ -11,6 +11,7 @@ from tommybar.shapes.features import (
     Bore,
     CircleHoles,
     CrossHole,
+    PlateFace,
     PlateHole,
     PlateShape,
     SheetShape,
@@ -19,6 +20,15 @@ from tommybar.shapes.features import (
 from tommybar.shapes.holes import drawn_hole
 from tommybar.shapes.plates import face_size
 from tommybar.shapes.radii import bore_radius, outside_radius
+
+BEHIND: dict[PlateFace, PlateFace] = {
+    "top": "bottom",
+    "bottom": "top",
+    "front": "back",
+    "back": "front",
+    "left": "right",
+    "right": "left",
+}
 
 
 @dataclass(frozen=True)
@@ -71,7 +81,7 @@ def screwed_hole(design: SizedDesign, name: str) -> ScrewedHole | None:
 def _in_plate(part: Part, hole: PlateHole) -> ScrewedHole:
     assert isinstance(part.shape, PlateShape | SheetShape)
     if isinstance(part.shape, PlateShape):
-        deep = face_size(part.shape, hole.face).depth
+        deep = face_size(part.shape, hole.face).depth - _cut_away(part.shape, hole)
     else:
         deep = part.shape.thickness.value
     metal = deep if hole.sink_angle else deep - hole.sink_depth  # a sunk cone's screw counts its head
@@ -84,6 +94,41 @@ def _in_plate(part: Part, hole: PlateHole) -> ScrewedHole:
         full if hole.thread else 0.0,
         hole.depth,
     )
+
+
+def _cut_away(shape: PlateShape, hole: PlateHole) -> float:
+    """How much of the plate a pocket, a slot or a step takes away where a hole goes through, on both faces [mm]."""
+    size = face_size(shape, hole.face)
+    behind = BEHIND[hole.face]
+    found = 0.0
+    for face, x in ((hole.face, hole.x), (behind, size.width - hole.x)):
+        deep = [0.0]
+        for pocket in shape.pockets:
+            inside = (
+                abs(x - pocket.x) < pocket.length.value / 2
+                and abs(hole.y - pocket.y) < pocket.width.value / 2
+            )
+            if pocket.face == face and pocket.depth is not None and inside:
+                deep.append(pocket.depth)
+        for slot in shape.slots:
+            c, s = math.cos(math.radians(slot.angle)), math.sin(math.radians(slot.angle))
+            u, v = x - slot.x, hole.y - slot.y
+            along, across = abs(u * c + v * s), abs(v * c - u * s)
+            inside = along < slot.long / 2 and across < slot.width.value / 2
+            if slot.face == face and slot.depth is not None and inside:
+                deep.append(slot.depth)
+        for step in shape.steps:
+            left = x if face == "top" else size.width - x
+            from_side = {
+                "left": left,
+                "right": size.width - left,
+                "front": hole.y,
+                "back": size.height - hole.y,
+            }
+            if step.face == face and from_side[step.side] < step.wide.value:
+                deep.append(step.depth.value)
+        found += max(deep)
+    return found
 
 
 def _bore(part: Part, shape: TurnedShape, bore: Bore) -> ScrewedHole:

@@ -5,17 +5,17 @@ from __future__ import annotations
 from functools import lru_cache
 
 from tommybar.assembly.placing import assembled
-from tommybar.checks import assembly_order, interference, places, sweeps
+from tommybar.checks import assembly_order, driver_access, interference, places, sweeps
 from tommybar.design.model import SizedDesign
 from tommybar.findings import Finding
 from tommybar.refusals import OwnFault, Refusal
 
-CHECKS = (places.look, interference.look, sweeps.look, assembly_order.look)
+CHECKS = (places.look, interference.look, sweeps.look, assembly_order.look, driver_access.look)
 
 
 @lru_cache(maxsize=8)
 def look_together(design: SizedDesign) -> tuple[Finding, ...]:
-    """Findings 650 to 659; none for a design of one piece."""
+    """Findings 650 to 659, 686, 689 and 691; none for a design of one piece."""
     whole = assembled(design)
     if sum(part.count for part in design.parts) < 2:
         return ()

@@ -25,6 +25,7 @@ class ScrewHead:
     height: float  # 0 for a grub screw [mm]
     key: float | None  # hexagon socket, or across flats of a hexagon head; None for a slot [mm]
     source: Source
+    socket: float = 0.0  # least depth of the hexagon socket; 0 without one [mm]
 
 
 def _row(standard: str, size: str) -> Mapping[str, Any]:
@@ -77,6 +78,7 @@ def screw_head(standard: str, size: str) -> ScrewHead:
         height=float(row["height"]),
         key=None if key is None else float(key),
         source=read_table(_TABLE).source,
+        socket=float(row.get("socket", 0.0)),
     )
 
 
