@@ -106,6 +106,7 @@ def test_a_dog_and_its_plate_keep_out_where_they_turn():
     assert shapes == {
         "driving dog": (-40.0, 10.0, -28.0, 26.0),
         "catch plate": (-58.0, 0.0, -46.0, 50.0),
+        "head centre": pytest.approx((-46.0, 0.0, -40.0, 1.675 + 6.0 * 0.57735)),
     }
     assert (held.grip, held.radius) == ((-40.0, -28.0), 10.0)
 

@@ -46,8 +46,8 @@ def tail_shapes(tail: Tail) -> Shapes:
     )
 
 
-def drive_shapes(drive: Drive) -> Shapes:
-    """The dog, and the plate behind the driven end."""
+def drive_shapes(drive: Drive, mouth: float) -> Shapes:
+    """The dog, the head's centre in a hole of that mouth, and the plate behind the driven end."""
     inner = drive.mandrel / 2 if drive.mandrel > 0 else drive.held / 2
     shapes = [
         ("driving dog", box(drive.front - drive.wide, inner, drive.front, drive.swing / 2)),
@@ -56,4 +56,9 @@ def drive_shapes(drive: Drive) -> Shapes:
             box(drive.end - PLATE_BACK - PLATE, 0.0, drive.end - PLATE_BACK, drive.plate / 2),
         ),
     ]
+    if mouth > 0:
+        back = PLATE_BACK * math.tan(POINT)
+        cone = [(drive.end, 0.0), (drive.end, mouth / 2)]
+        cone += [(drive.end - PLATE_BACK, mouth / 2 + back), (drive.end - PLATE_BACK, 0.0)]
+        shapes.append(("head centre", Polygon(cone)))
     return tuple(shapes)

@@ -63,7 +63,7 @@ def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
 
 def _driven(hold: Hold, drive: Drive, front: float) -> Fixture:
     """Between centres: under the dog the work is held, on a mandrel in its bore."""
-    shapes = drive_shapes(drive)
+    shapes = drive_shapes(drive, hold.tail.mouth if hold.tail is not None else 0.0)
     if drive.mandrel <= 0:
         return Fixture(shapes, drive.front, (drive.front - drive.wide, drive.front), drive.held / 2)
     radius = drive.mandrel / 2

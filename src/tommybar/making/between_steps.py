@@ -32,23 +32,29 @@ def set_between(bench: Bench) -> None:
     option = bench.option
     assert option.dog is not None
     on = "the blank" if option.surface == "blank" else option.surface
-    turned = option.surface != "blank"
+    turned = option.surface != "blank" and option.mandrel == 0
+    do = f"Set it between centres, dog on {on}"
+    big = bench.length
+    where = f"the last {Mm(option.dog.wide):g}"
+    if option.mandrel > 0:
+        do, where = f"Press the mandrel into {on}, set it between centres", "the mandrel's thick end"
+        big += rule("tailstock", "mandrel_gap") + option.dog.wide
+        big += rule("tailstock", "mandrel_end") + rule("tailstock", "mandrel_free")
     bench.add(
         Step(
             0,
-            f"Set it between centres, dog on {on}",
+            do,
             option.surface,
             CENTRE,
             "hand",
             0.0,
             0.0,
             0.0,
-            f"{bench.length:.1f}",
+            f"{big:.1f}",
             "mm long",
             (
                 "Head's centre clean in a clean taper; try it by indicator: unless it runs true, the two ends do not.",
-                f"Dog {Mm(option.dog.smallest):g}-{Mm(option.dog.largest):g} on the last {Mm(option.dog.wide):g}, "
-                "its tail in the plate without binding.",
+                f"Dog {Mm(option.dog.smallest):g}-{Mm(option.dog.largest):g} on {where}, its tail in the plate without binding.",
                 *(
                     ("Turned end for end on the same centres; wipe both holes, grease the tail's.",)
                     if turned

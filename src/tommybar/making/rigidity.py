@@ -152,7 +152,11 @@ def _limits(
         )
     ]
     if option.spigot or option.seat:
-        return found if not option.mandrel else [*found, *_springs(bench, work, z, feed, springs)]
+        if not option.mandrel:
+            return found
+        most = rule("tailstock", "mandrel_cut")
+        found.append((most, "the taper of the mandrel alone turns the work", f"{most:g} mm, common practice"))
+        return [*found, *_springs(bench, work, z, feed, springs)]
     if option.dog is not None:  # its screw does not slip
         return [*found, *_springs(bench, work, z, feed, springs)]
     force = cutting_force(kind.kc11, kind.mc, feed, 1.0, APPROACH)

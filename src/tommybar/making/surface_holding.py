@@ -21,6 +21,7 @@ from tommybar.making.grips import (
     too_slender,
 )
 from tommybar.making.jobs import Job, span_in_card
+from tommybar.making.mandrels import mandrel_options
 from tommybar.making.tail_centre import COST, carried, centre_mouth
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
@@ -68,6 +69,7 @@ def surface_options(
             options.extend(split_sleeve(shape, feature, shop, free, near, far, made, rejected))
         options.extend(arbors(shape, made, shop, free, rejected))
         options.extend(screwed_stubs(shape, made, shop, free, rejected))
+        options.extend(mandrel_options(shape, made, shop, free, rejected))
     return options, rejected
 
 

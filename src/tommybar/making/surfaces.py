@@ -246,7 +246,7 @@ def edge(bench: Bench, job: Job) -> None:
     before = bench.work.largest(near + tool.shank, near) / 2 if near < -1e-6 else 0.0
     right = tool.shank / 2 - job.size - 0.3  # keeps the tool's left side off the jaws
     if bench.centred > 0 and near > -1e-6:
-        right = min(right, beside_point(bench.centred, dia / 2 - job.size))
+        right = min(right, beside_point(bench.centred, dia / 2 - job.size, bench.option.mandrel))
     z = near + max(0.2, min(right, dia / 2 - job.size - before - 0.2))
     r = near + dia / 2 - job.size - z
     away = dia / 2 + rule("cut", "approach")

@@ -81,6 +81,7 @@ def tail_brought_up(bench: Bench) -> Tail | None:
         return None
     step = bench.steps[place]
     after = [one for one in bench.steps[place + 1 :] if one.tool_kind not in AWAY]
-    tail = tail_of(bench, bench.centred, after)
+    at = rule("tailstock", "mandrel_free") if bench.option.mandrel > 0 else 0.0
+    tail = tail_of(bench, bench.centred, after, at)
     bench.steps[place] = replace(step, dial=(*step.dial, *tail_words(tail)))
     return tail

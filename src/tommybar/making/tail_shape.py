@@ -14,6 +14,7 @@ from tommybar.shop.model import Shop, Tool
 POINT = math.radians(30.0)  # half the angle of a centre's point
 TRAILING = math.radians(7.0)  # a knife's trailing edge rises from its corner by this
 ROOM = 0.3  # between tool and centre; common practice, no source [mm]
+BESIDE = 1.0  # between a chamfering edge and centre or mandrel; common practice, no source [mm]
 # What is taken where a shop file lists no tail centre: the end of a Morse 2 taper, about 18 mm
 # (ISO 296, from memory), 24 mm out; common practice, no source.
 USUAL = (TailCentre("dead", 18.0, 24.0, 18.0), TailCentre("half", 18.0, 24.0, 18.0))
@@ -36,12 +37,14 @@ def radius_at(centre: TailCentre, mouth: float, z: float) -> float:
     return min(centre.nose / 2, mouth / 2 + z * math.tan(POINT))
 
 
-def beside_point(mouth: float, radius: float) -> float:
+def beside_point(mouth: float, radius: float, mandrel: float = 0.0) -> float:
     """How far beyond the end a 45-degree edge may stand whose flank meets that radius at the end [mm].
 
-    Its tip lies as much deeper as it lies beyond, and the point of a centre rises towards it.
+    Its tip lies as much deeper as it lies beyond, and the point of a centre rises towards it; a mandrel runs straight.
     """
-    return max(0.0, (radius - mouth / 2 - ROOM - 0.2) / (1 + math.tan(POINT)))
+    if mandrel > 0:
+        return max(0.0, radius - mandrel / 2 - BESIDE)
+    return max(0.0, (radius - mouth / 2 - BESIDE) / (1 + math.tan(POINT)))
 
 
 def lets_by(centre: TailCentre, mouth: float, steps: list[Step], shop: Shop, at: float = 0.0) -> bool:

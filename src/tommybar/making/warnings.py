@@ -40,7 +40,9 @@ def between_lines(option: Option, sticks_out: float, light: str, slender: float)
     carried = "mandrel" if option.mandrel > 0 else "work"
     lines = [
         f"Chuck off, catch plate on. Turn the {carried} one whole turn by hand: dog and tail clear of bed and tool.",
-        f"The dog's front lies {Mm(sticks_out):.1f} from the free face; carriage stop set so that the tool stays clear of it.",
+        f"The dog's front lies {Mm(sticks_out):.1f} from the free face; carriage stop set so that the tool stays clear of it."
+        if option.mandrel == 0
+        else f"Work to be cut ends {Mm(sticks_out):.1f} from the free face, the dog sits right behind: set the carriage stop.",
         "Slow first start; tailstock and barrel clamped, no play between the centres.",
     ]
     if slender > rule("grip", "overhang"):

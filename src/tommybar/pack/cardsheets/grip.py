@@ -36,6 +36,8 @@ def grip_marks(
     top = before.bounds[2]
     front = top - card.hold.sticks_out
     back = front - max(card.hold.length, 8.0) - 8.0
+    if card.hold.drive is not None:
+        back = card.hold.drive.end - 20.0
     left = max(min([before.bounds[0], *(p.bounds[0] for _, p in fixed)]), back)
     right = max([top, *(p.bounds[2] for _, p in fixed)]) + 1.0
     if card.hold.tail is not None:  # of centre and tailstock only as much as shows where they stand
