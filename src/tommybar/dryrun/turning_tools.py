@@ -58,12 +58,15 @@ def knife(nose: float, shank: float, reach: float, left: bool, directions: tuple
     """A knife tool: square front towards the chuck, trailing edge clearing outwards.
 
     The reference is the theoretical corner at -z and -r; a left-hand one is
-    its mirror image in z.
+    its mirror image in z, but for the post, which stays on the side away from
+    the chuck: the bit leads it there by its shank's left side.
     """
     if left:
         mirrored = tuple(math.pi - way for way in directions)
         right = knife(nose, shank, reach, False, mirrored)
-        return _mirrored(right[0]), _mirrored(right[1]), _mirrored(right[2])
+        long = max(reach, shank + 4.0)
+        led = POST_BACK - SHANK_BACK - shank
+        return _mirrored(right[0]), _mirrored(right[1]), (_box(led, long, led + POST, long + POST),)
     down = 1.5 * math.pi + TRAILING  # normal of the trailing edge
     corner = nose_arc((nose, nose), nose, math.pi, down, directions)
     last = corner[-1]

@@ -150,14 +150,14 @@ def turn_cone(bench: Bench, job: Job) -> None:
     feed = feed_for(bench.part.material, tool.material, "turning", "finishing")
     limits = cone.limits is not None and cone.limits.toleranced
     passes = (*passes, *finishing_passes(start, small, bench.cross, two=limits or cone.taper != ""))
-    bites = _bites(bench, slant, job.feature)
+    bites = bites_of(bench, slant, job.feature)
     offsets = [cut.to / 2 - slant.r_near for cut in passes[:-1]] + [0.0]
-    moves = _along_side(slant, offsets, tool.nose, has, ahead, shoulder=shoulder, kept=kept)
+    moves = along_side(slant, offsets, tool.nose, has, ahead, shoulder=shoulder, kept=kept)
     point = slant.r_near < 1e-6
     bench.add(
         Step(
             0,
-            f"Turn the {_called('point' if point else 'taper' if cone.taper else 'cone', job.feature)}, {len(passes)} "
+            f"Turn the {called('point' if point else 'taper' if cone.taper else 'cone', job.feature)}, {len(passes)} "
             f"cut{'s' if len(passes) > 1 else ''} along its side",
             job.feature,
             named(tool),
@@ -175,7 +175,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
                 f"{Mm(-slant.near):.2f} it ends at {Mm(small):.2f} DIA, at {Mm(-slant.far):.2f} at {Mm(2 * slant.r_far):.2f}.",
                 *_point_words(slant, point),
                 *bites,
-                _check_words(slant, cone),
+                check_words(slant, cone),
             ),
             passes,
             cutting_minutes(moves, speed.rpm, feed, len(passes)) + rule("minutes", "measure"),
@@ -184,7 +184,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
                 "The tool exactly on centre: above or below it the side comes out hollow and the angle wrong.",
                 *((deepest.bound,) if deepest.bound else ()),
             ),
-            measure=_measures(bench, cone, slant),
+            measure=cone_measures(bench, cone, slant),
             moves=tuple(moves),
             tool_letter=tool.letter,
         )
@@ -192,7 +192,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
     bench.work = after
 
 
-def _called(kind: str, name: str) -> str:
+def called(kind: str, name: str) -> str:
     """A feature by its kind and name, said once where the name says the kind."""
     return name if kind in name.split("_") else f"{kind} {name}"
 
@@ -222,7 +222,7 @@ def _rises_on(bench: Bench, slant: Slant) -> bool:
     )
 
 
-def _along_side(
+def along_side(
     slant: Slant,
     offsets: list[float],
     nose: float,
@@ -257,7 +257,7 @@ def _along_side(
     return moves
 
 
-def _bites(bench: Bench, slant: Slant, feature: str) -> tuple[str, ...]:
+def bites_of(bench: Bench, slant: Slant, feature: str) -> tuple[str, ...]:
     """What is said when the side is longer than the top slide travels; a stop when two bites are not enough."""
     travel = bench.shop.lathe.top_slide.travel
     if travel <= 0:
@@ -320,7 +320,7 @@ def _point_words(slant: Slant, point: bool) -> tuple[str, ...]:
     )
 
 
-def _check_words(slant: Slant, cone: Cone) -> str:
+def check_words(slant: Slant, cone: Cone) -> str:
     if cone.taper:
         return (
             f"{cone.taper}: blue a gauge or the sleeve it goes in, turn it a quarter, look: rubbed at the thick end, the angle "
@@ -331,7 +331,7 @@ def _check_words(slant: Slant, cone: Cone) -> str:
     return f"Check: two diameters {Mm(span):.1f} apart along the axis differ by {Mm(more):.2f}."
 
 
-def _measures(bench: Bench, cone: Cone, slant: Slant) -> tuple[Measure, ...]:
+def cone_measures(bench: Bench, cone: Cone, slant: Slant) -> tuple[Measure, ...]:
     name = f"{bench.part.name}.{cone.name}"
     drawn = next(f for f in bench.drawn.outside if f.name == cone.name)
     limits = drawn.limits if isinstance(drawn, Cone) else None
@@ -351,7 +351,7 @@ def slope_edge(bench: Bench, job: Job, radius: float, angle: float) -> None:
     ahead = bench.work.largest(bench.work.top, near) / 2 if near < -1e-6 else 0.0
     count = max(1, math.ceil(drop / rule("cut", "rough_steel")))
     offsets = [drop * (count - n) / count for n in range(1, count + 1)]
-    moves = _along_side(slant, offsets, tool.nose, 2 * radius, ahead, shoulder=False)
+    moves = along_side(slant, offsets, tool.nose, 2 * radius, ahead, shoulder=False)
     bench.add(
         Step(
             0,

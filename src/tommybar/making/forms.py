@@ -19,7 +19,8 @@ from tommybar.making.lengths import Mm
 from tommybar.making.plunging import plunge_contour, plunge_land
 from tommybar.making.practice import rule
 from tommybar.making.rigidity import allowed_cut
-from tommybar.shapes.features import Arc, Cylinder, Land
+from tommybar.making.valley_cones import turn_in_valley
+from tommybar.shapes.features import Arc, Cone, Cylinder, Land
 
 SKIN = 0.05  # left under every cut of a table for the file, radial; common practice, no source [mm]
 FINEST = 0.05  # least step of a table, radial [mm]
@@ -68,8 +69,10 @@ def curve_words(land: Land) -> tuple[str, str, str]:
 
 
 def plunge_shaped(bench: Bench, job: Job) -> None:
-    """A land that only a blade reaches: plunged out, and blended where it is no cylinder."""
+    """A land between larger ones: a cone with a knife where one finds room, else plunged, and blended if no cylinder."""
     land = next(f for f in bench.shape.outside if f.name == job.feature)
+    if isinstance(land, Cone) and turn_in_valley(bench, land):
+        return
     plunge_land(bench, job)
     if not isinstance(land, Cylinder):
         blend(bench, land.name, land_contour(land, bench.length, bench.option.free), *curve_words(land))

@@ -28,6 +28,7 @@ from tommybar.making.surfaces import edge, groove, knurl, recess, screw
 from tommybar.making.tail_centre import bring_up, held_short, tail_brought_up
 from tommybar.making.tubes import plugged
 from tommybar.making.turning import face, finish, rough
+from tommybar.making.valley_cones import waits_for_floor
 from tommybar.making.warnings import before_starting, goes_wrong
 from tommybar.making.workpiece import Workpiece
 from tommybar.resize.limits import keeps_surface, may_be_picked, own_limits, same_material
@@ -246,7 +247,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     for job in inward:
         if _thread(bench, job):
             screw(bench, job)
-    for job in late:
+    for job in waits_for_floor(bench, late):
         plunge_shaped(bench, job)
     for job in in_valley:
         (edge if job.side == held.free else back_edge)(bench, job)

@@ -137,7 +137,8 @@ def _too_steep(bench: Bench, feature: str, contour: Contour, reaches: Contour, w
         feature=feature,
         figure=f"{left:.1f} mm left",
         bound=f"{FILED:g} mm",
-        remedy="A narrower blade, a form tool ground to the curve, or a wider gap beside it.",
+        remedy="A narrower blade, a form tool ground to the curve, or a floor beside its low end as wide as a knife's shank and "
+        "1.5 mm more: a cone is then turned from there, right-hand where it rises towards the chuck, left-hand where it falls.",
         source="geometry; what a file takes is common practice, no source",
     )
     return True
