@@ -8,7 +8,7 @@ import pytest
 
 from tommybar.making.jobs import jobs_of
 from tommybar.making.valley_edges import point_fits, valley_beside
-from tommybar.shapes.features import Bore, BoreTaper, Cylinder, Dim
+from tommybar.shapes.features import Bore, BoreTaper, Cone, Cylinder, Dim
 
 from .turned import clean, routed, shape, steps
 
@@ -103,3 +103,59 @@ def test_a_mouth_where_no_countersink_goes_in_is_scraped(shop_r):
     (scraped,) = [s for s in steps(making, "bore") if s.tool_kind == "hand"]
 
     assert "goes into the bore of 12 above it" in scraped.dial[0]
+
+
+def top(**edges):
+    """A disc of 28 with a point before it and a stem of 4 behind it, 14 long; nothing else of it is thick."""
+    return shape(
+        Cone("tip", 0.0, 6.0, 0.0, 4.0),
+        Cylinder("disc", Dim(28.0, "p.disc"), 6.0, 14.0, **edges),
+        Cylinder("stem", Dim(4.0), 14.0, 28.0),
+    )
+
+
+def test_a_slender_stem_is_made_last_in_the_grip_of_its_disc(shop_r):
+    """Point, disc and the disc's rounded back come before the part is cut from its stub; the stem after the disc."""
+    making, _ = clean(top(round_start=0.5, round_end=0.5), shop_r)
+    card = making.cards[0]
+    made = [(s.feature, s.tool_kind) for s in card.steps]
+
+    assert card.free_end == "A"
+    assert made.index(("disc", "knife")) < made.index(("tip", "knife")) < made.index(("stem", "groove"))
+    assert [kind for feature, kind in made[made.index(("stem", "groove")) + 1 :] if feature == "disc"] == [
+        "file"
+    ]
+
+
+def test_the_file_at_the_back_follows_the_round_from_the_land_down(shop_r):
+    """Round 0.5 at the back of a 28 disc that ends 14 from the tip: from radius 14 at Z -13.5 to 13.5 at Z -14."""
+    making, _ = clean(top(round_end=0.5), shop_r)
+    filed = steps(making, "disc")[-1]
+    cut = [m for m in filed.moves if m.r < 14.001]
+
+    assert (cut[0].z, cut[0].r) == pytest.approx((-13.5 + 0.2, 14.0), abs=0.25)
+    assert (cut[-1].z, cut[-1].r) == pytest.approx((-14.0, 13.5), abs=1e-6)
+    assert "at the back" in filed.dial[0]
+
+
+def test_a_chamfer_at_the_back_of_a_disc_is_cut_in_front_of_the_stub(shop_r):
+    """The stub of the bar closes the gap: 14 of stem are wide enough for the point."""
+    making, _ = clean(top(edge_end=0.5), shop_r)
+    made = [(s.feature, s.tool_kind) for s in making.cards[0].steps]
+
+    assert made.index(("disc", "chamfer")) > made.index(("stem", "groove"))
+
+
+def test_a_stem_too_short_for_the_file_leaves_the_round_to_another_grip(shop_r):
+    """A neck of 6 behind the disc: a file of 8 does not get in."""
+    short = shape(
+        Cylinder("disc", Dim(28.0, "p.disc"), 0.0, 14.0, round_end=0.5),
+        Cylinder("neck", Dim(10.0), 14.0, 20.0),
+    )
+    job = next(job for job in jobs_of(short) if job.name == "disc round B")
+
+    assert valley_beside(short, job, "A", 15.0) == (6.0, 5.0, 15.0, ("neck",))
+    making, _ = clean(short, shop_r)
+    assert "disc" not in [
+        s.feature for s in making.cards[0].steps if s.tool_kind == "file" and making.cards[0].free_end == "A"
+    ]

@@ -9,7 +9,7 @@ from tommybar.making.dials import travel_words
 from tommybar.making.jobs import Job, in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
-from tommybar.making.valley_edges import PAST, point_fits, valley_beside
+from tommybar.making.valley_edges import PAST, point_fits, stub_of, valley_beside
 from tommybar.shapes.features import Cylinder
 
 
@@ -26,12 +26,13 @@ def back_edge(bench: Bench, job: Job) -> None:
     land = next(one for one in bench.shape.outside if one.name == job.feature)
     assert isinstance(land, Cylinder)
     free = bench.option.free
-    seen = valley_beside(bench.shape, job, free)
+    stub = stub_of(bench.option)
+    seen = valley_beside(bench.shape, job, free, stub)
     assert seen is not None
     wide, _, across, _ = seen
     tool = bench.tool(
         "chamfer",
-        lambda t: point_fits(bench.shape, job, free, t.shank / 2),
+        lambda t: point_fits(bench.shape, job, free, t.shank / 2, stub),
         lambda t: t.shank,
         f"{job.name} in a valley {Mm(wide):g} wide",
     )

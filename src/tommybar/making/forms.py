@@ -14,12 +14,14 @@ from tommybar.making.cards import Move, Pass, Step
 from tommybar.making.contours import Contour, beside, falls, land_contour
 from tommybar.making.cuts import feed_for
 from tommybar.making.dials import travel_words
+from tommybar.making.form_tools import form_edge, form_hollow
 from tommybar.making.jobs import Job, in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.plunging import plunge_contour, plunge_land
 from tommybar.making.practice import rule
 from tommybar.making.rigidity import allowed_cut
 from tommybar.making.valley_cones import turn_in_valley
+from tommybar.making.valley_edges import FILE_UP
 from tommybar.shapes.features import Arc, Cone, Cylinder, Land
 
 SKIN = 0.05  # left under every cut of a table for the file, radial; common practice, no source [mm]
@@ -28,13 +30,14 @@ COARSEST = 0.5  # greatest step of a table that a file still blends, radial; com
 ROWS = 16  # of a table, about
 SMOOTH = 0.02  # radii that differ by less run on into each other [mm]
 RUN_ON = 0.3  # how far a file runs on over what a curve runs into; common practice, no source [mm]
-FILE_UP = 2.0  # rounding up to which a file does it alone; common practice, no source [mm]
 
 
 def turn_curve(bench: Bench, job: Job) -> None:
     """Turn a curved land: table with the knife, table with the blade where it falls, file and emery."""
     land = next(f for f in bench.shape.outside if f.name == job.feature)
     assert isinstance(land, Arc)
+    if form_hollow(bench, land):
+        return
     contour = land_contour(land, bench.length, bench.option.free)
     if _dips(contour):
         ahead, _ = beside(bench.shape, land, bench.option.free)
@@ -72,6 +75,8 @@ def plunge_shaped(bench: Bench, job: Job) -> None:
     """A land between larger ones: a cone with a knife where one finds room, else plunged, and blended if no cylinder."""
     land = next(f for f in bench.shape.outside if f.name == job.feature)
     if isinstance(land, Cone) and turn_in_valley(bench, land):
+        return
+    if isinstance(land, Arc) and form_hollow(bench, land):
         return
     plunge_land(bench, job)
     if not isinstance(land, Cylinder):
@@ -211,14 +216,21 @@ def round_edge(bench: Bench, job: Job) -> None:
     """Round an outside edge with a form tool or a file; a large one gets its table first."""
     radius = job.size
     near, r_land = _edge_place(bench, job)
+    if form_edge(bench, job.feature, near, radius, r_land, job.side != bench.option.free):
+        return
     count = 24
     centre = (near - radius, r_land - radius)
     turn = [math.pi / 2 * n / count for n in range(count + 1)]
+    behind = job.side != bench.option.free
+    if behind:
+        centre = (near + radius, r_land - radius)
+        turn = [math.pi / 2 + t for t in turn]
     points = tuple((centre[0] + radius * math.cos(t), centre[1] + radius * math.sin(t)) for t in turn)
     contour = Contour(points)
     if radius > FILE_UP:
         _terraces(bench, Arc(job.feature, 0.0, radius, 2 * points[0][1], 2 * r_land, radius, "out"), contour)
-    blend(bench, job.feature, contour, f"edge, radius {Mm(radius):g}", f"{radius:g}", "radius mm")
+    which = "edge at the back" if behind else "edge"
+    blend(bench, job.feature, contour, f"{which}, radius {Mm(radius):g}", f"{radius:g}", "radius mm")
 
 
 def _edge_place(bench: Bench, job: Job) -> tuple[float, float]:

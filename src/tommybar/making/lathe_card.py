@@ -242,8 +242,10 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     for job in shaped:
         if isinstance(_land(bench, job), Arc):
             turn_curve(bench, job)
+    behind = [job for job in of_kind("round") if job.side != held.free]
     for job in of_kind("round"):
-        round_edge(bench, job)
+        if job not in behind:
+            round_edge(bench, job)
     for job in inward:
         if _thread(bench, job):
             screw(bench, job)
@@ -251,6 +253,8 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         plunge_shaped(bench, job)
     for job in in_valley:
         (edge if job.side == held.free else back_edge)(bench, job)
+    for job in behind:
+        round_edge(bench, job)
     if bench.option.ending == "part":
         part_off(bench)
     elif bench.option.ending == "saw":

@@ -9,8 +9,8 @@ from tommybar.making.grips import Option
 from tommybar.making.inside_tools import faces_reached
 from tommybar.making.jobs import Job, comes_out, largest, span_in_card
 from tommybar.making.reaming import standing_out
+from tommybar.making.valley_edges import FILE_ROOM, FILE_UP, PAST, point_fits, stub_of, valley_beside
 from tommybar.making.valley_edges import JAW_ROOM as POINT_ROOM
-from tommybar.making.valley_edges import PAST, point_fits, valley_beside
 from tommybar.shapes.features import Arc, Cylinder, Face, Land, TurnedShape
 from tommybar.shop.model import Shop, Tool
 
@@ -172,13 +172,17 @@ def _reaches(
         land = next(f for f in shape.outside if f.name == job.feature)
         if by_blade(shape, land, option) > 0:
             by_choice = late and option.centre == 0  # on slender work that a centre carries a blade grabs
-            return (by_choice or job.feature in valleys(shape)) and _plunged(job, shape, option, have, blades, far)
+            return (by_choice or job.feature in valleys(shape)) and _plunged(
+                job, shape, option, have, blades, far
+            )
         if _blocked(job, shape, option):
             return False
         return on_stub or far >= option.jaw_front + JAW_ROOM - 1e-6
     if job.kind == "groove":
         outside = {f.name for f in shape.outside if f.start - 1e-6 <= job.start and job.end <= f.end + 1e-6}
         return bool(outside & have) and (on_stub or far >= option.jaw_front + BLADE_ROOM - 1e-6)
+    if job.kind == "round" and job.side != option.free:
+        return _filed_behind(job, shape, option, have)
     if job.kind == "edge" and job.side != option.free:
         return _in_valley(job, shape, option, have, blades)
     if job.kind in ("edge", "round"):
@@ -206,13 +210,28 @@ def _too_deep(job: Job, shape: TurnedShape, free: Face) -> bool:
     return here > standing_out(bore.dia.value) and there < here - 1e-6
 
 
+def _filed_behind(job: Job, shape: TurnedShape, option: Option, have: set[str]) -> bool:
+    """Whether a small round edge that looks towards the chuck is filed in this grip: the valley behind it is open."""
+    if job.size > FILE_UP or job.feature not in have or option.spigot > 0:
+        return False
+    seen = valley_beside(shape, job, option.free, stub_of(option))
+    near, _ = span_in_card(job.start, job.end, shape.length.value, option.free)
+    return (
+        seen is not None
+        and all(name in have for name in seen[3])
+        and seen[0] >= FILE_ROOM
+        and near - FILE_ROOM >= option.jaw_front + POINT_ROOM
+    )
+
+
 def _in_valley(job: Job, shape: TurnedShape, option: Option, have: set[str], blades: Blades) -> bool:
     """Whether an edge that looks towards the chuck is chamfered in this grip: into a valley that is open then."""
     land = next(one for one in shape.outside if one.name == job.feature)
     angle = land.edge_angle if isinstance(land, Cylinder) else 0.0
     if isinstance(land, Cylinder) and job.side == "B" and land.edge_end_angle is not None:
         angle = land.edge_end_angle
-    seen = valley_beside(shape, job, option.free)
+    stub = stub_of(option)
+    seen = valley_beside(shape, job, option.free, stub)
     near, _ = span_in_card(job.start, job.end, shape.length.value, option.free)
     return (
         seen is not None
@@ -221,7 +240,8 @@ def _in_valley(job: Job, shape: TurnedShape, option: Option, have: set[str], bla
         and all(name in have for name in seen[3])
         and option.spigot == 0
         and any(
-            point_fits(shape, job, option.free, half) and near - PAST - half >= option.jaw_front + POINT_ROOM
+            point_fits(shape, job, option.free, half, stub)
+            and near - PAST - half >= option.jaw_front + POINT_ROOM
             for half in blades.points
         )
     )
