@@ -17,7 +17,7 @@ from tommybar.pack.dxf import WEIGHTS, dxf_text
 from tommybar.pack.imprint import PaperName
 from tommybar.pack.sheet import Angular, Dimension, Radial, Sheet
 from tommybar.pack.svg import svg_text
-from tommybar.pack.units import INCH
+from tommybar.pack.units import INCH, rounding_bound
 
 designs = pytest.mark.parametrize("path", DESIGNS, ids=name_of)
 readers = pytest.mark.parametrize(("unit", "paper"), READERS, ids=[f"{u}-{p}" for u, p in READERS])
@@ -41,14 +41,16 @@ def of_a_thread(words: str) -> tuple[float, ...]:
     return size.major, size.tapping_drill
 
 
-def printed_figures(words: str) -> list[tuple[float, float]]:
-    """The figures in the words of a dimension, each with half of its last digit (of 0.001 at the most)."""
+def printed_figures(words: str, turn: float) -> list[tuple[float, float]]:
+    """The figures in the words of a dimension, each with what it may be off: half of 0.001, or by its rounding."""
     found = []
     for figure in re.findall(
-        r"(?<![\w.])\d+(?:\.\d+)?(?![\w.])", re.sub(r"%%c|%%p|%%d|[ØR°]|SR", " ", words)
+        r"(?<![\w.])\d+(?:\.\d+)?(?![\w.])", re.sub(r"\\P|%%c|%%p|%%d|[ØR°]|SR", " ", words)
     ):
         decimals = len(figure.partition(".")[2])
-        found.append((float(figure), 0.5 * 10.0 ** -max(decimals, 3) + 1e-9))
+        fine = 0.5 * 10.0 ** -max(decimals, 3)
+        coarse = min(0.5 * 10.0**-decimals, rounding_bound(float(figure) * turn) / turn)
+        found.append((float(figure), max(fine, coarse if "°" not in words else 0.0) + 1e-9))
     return found
 
 
@@ -73,13 +75,9 @@ def test_each_file_is_sound_and_each_dimension_measures_the_figure_that_it_bears
             turn = INCH if unit == "in" and not isinstance(mark, Angular) else 1.0
             screw = [one / turn for one in of_a_thread(words)]
             if not screw:  # a thread is named, not measured
-                near = [off for figure, off in printed_figures(words) if abs(figure - measured) <= off]
-                half = [
-                    off for figure, off in printed_figures(words) if abs(2 * figure - measured) <= 2 * off
-                ]
-                assert near or (isinstance(mark, Angular) and half), (part.name, words, measured)
+                near = [off for figure, off in printed_figures(words, turn) if abs(figure - measured) <= off]
+                assert near, (part.name, words, measured)
             true = [one.value / (1.0 if one.unit == "deg" else turn) for one in printed]
-            true += [2 * one.value for one in printed if one.unit == "deg"]  # a half angle is drawn whole
             if not words.startswith("("):  # in brackets, for reference: it follows from others
                 assert min(abs(one - measured) for one in (*true, *screw)) < 1e-6, (
                     part.name,

@@ -73,10 +73,14 @@ def _angular_marks(one: Angular) -> tuple[Mark, ...]:
     x, y = one.vertex
     first, last = (math.degrees(math.atan2(y - p[1], p[0] - x)) for p in (one.a, one.b))
     last = first + (last - first) % 360.0
-    marks: list[Mark] = [Arc(one.vertex, one.radius, "thin", first, last)]
+    stub = math.degrees(STUB / one.radius) if one.outside else 0.0
+    marks: list[Mark] = [Arc(one.vertex, one.radius, "thin", first - stub, last + stub)]
     for angle, turn in ((first, 1.0), (last, -1.0)):
-        ends = [math.radians(angle + turn * step) for step in (0.0, math.degrees(ARROW / one.radius))]
-        tip, base = ((x + one.radius * math.cos(t), y - one.radius * math.sin(t)) for t in ends)
+        away = turn * math.degrees(ARROW / one.radius) * (-1.0 if one.outside else 1.0)
+        tip, base = (
+            (x + one.radius * math.cos(math.radians(t)), y - one.radius * math.sin(math.radians(t)))
+            for t in (angle, angle + away)
+        )
         marks.append(arrow(tip, base))
     if one.tail:
         marks.append(Line(one.tail, "thin"))

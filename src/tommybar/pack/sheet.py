@@ -133,7 +133,8 @@ class Angular:
 
     ``radius`` is that of its dimension arc on paper; ``value`` the angle
     [deg]. ``tail`` leads to the words; a ``pointed`` one is only pointed at
-    with its tail, without an arc.
+    with its tail, without an arc. Arrows that have no room between the legs
+    stand ``outside`` and point inwards.
     """
 
     vertex: Point
@@ -144,6 +145,7 @@ class Angular:
     words: tuple[Text, ...]
     tail: tuple[Point, ...] = ()
     pointed: bool = False
+    outside: bool = False
 
 
 Mark = Line | Arc | Area | Text | Dimension | Radial | Angular

@@ -7,13 +7,13 @@ from dataclasses import replace
 
 from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.planes import sides
-from tommybar.pack.turned.saying import DIA, Callout, Saying
+from tommybar.pack.turned.saying import DIA, Angles, Callout, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import CrossHole, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
 
 
-def across_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Callout]:
+def across_callouts(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     """Cross holes, flats, slots across, keyways, engravings: with their clocking when an end view shows it."""
     made: list[Callout] = []
     for holes in alike(shape):
@@ -71,8 +71,8 @@ def _pointing(shape: TurnedShape, one: Callout, name: str, z: float, half: float
     return replace(one, z=z, r=r)
 
 
-def _clock(say: Saying, angles: bool, angle: float) -> None:
-    if angles:
+def _clock(say: Saying, angles: Angles, angle: float) -> None:
+    if angles.said(say.feature):
         say.row(f"at {say.angle('angle', angle)}", True)
 
 
@@ -85,7 +85,7 @@ def alike(shape: TurnedShape) -> list[tuple[CrossHole, ...]]:
 
 
 def cross_hole_callout(
-    shape: TurnedShape, holes: Sequence[CrossHole], reader: Reader, angles: bool
+    shape: TurnedShape, holes: Sequence[CrossHole], reader: Reader, angles: Angles
 ) -> Callout:
     """What is said of one cross hole, or of several that are alike; its place is left to the view."""
     hole = holes[0]
@@ -108,7 +108,7 @@ def cross_hole_callout(
     if hole.offset:
         say.row(f"{say.length('length', 'offset', hole.offset)} beside the axis", True)
     printed = [replace(one, feature=twin.name) for twin in holes for one in say.printed]
-    if angles:
+    if angles.said(hole.name):
         turned = []
         for twin in holes:
             own = Saying(twin.name, reader)

@@ -7,13 +7,15 @@ from dataclasses import replace
 
 from tommybar.facts.threads import thread
 from tommybar.pack.boxes import box_of
+from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import drawn_profile, end_circles, nominal
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
 from tommybar.pack.turned.across import alike, cross_hole_callout, shown
+from tommybar.pack.turned.clocking import clocking_marks, free
 from tommybar.pack.turned.metal import radius_of
 from tommybar.pack.turned.place import above_marks
 from tommybar.pack.turned.planes import plane_marks
-from tommybar.pack.turned.saying import Callout, Measured, Saying
+from tommybar.pack.turned.saying import Angles, Callout, Measured, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Cylinder, Eccentric, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
@@ -34,7 +36,7 @@ def has_end_view(shape: TurnedShape) -> bool:
 
 
 def end_view(
-    shape: TurnedShape, scale: float, reader: Reader, letter: str = ""
+    shape: TurnedShape, scale: float, reader: Reader, angles: Angles, letter: str = ""
 ) -> tuple[list[Mark], list[Callout]]:
     """The view with its centre at (0, 0) and what is written over it; ``letter`` of the section, if it is marked."""
     plain = nominal(shape)
@@ -65,18 +67,28 @@ def end_view(
             liking = s + 0.9 * c - (0.3 if abs(c) < 0.05 else 0.0)  # not along the centre line
             if liking > best:
                 best, pointed = liking, (ring * c, ring * s)
-        said.append(_circle_words(shape, holes.name, reader, (pointed[0] / scale, pointed[1] / scale)))
+        said.append(
+            _circle_words(shape, holes.name, reader, angles, (pointed[0] / scale, pointed[1] / scale))
+        )
     marks += _clocked(plain, scale, outer)
     marks += plane_marks(plain, outer, letter) if letter else []
-    said += [*_flats(shape, reader), *_keyways(shape, reader), *_beside(shape, reader)]
+    said += [
+        *_flats(shape, reader, angles),
+        *_keyways(shape, reader, angles),
+        *_beside(shape, reader, angles),
+    ]
     return marks, said
 
 
 def end_marks(
-    shape: TurnedShape, scale: float, reader: Reader, room: float, letter: str = ""
-) -> tuple[list[Mark], list[Callout]]:
-    """The whole end view with its callouts placed."""
-    marks, said = end_view(shape, scale, reader, letter)
+    shape: TurnedShape, scale: float, reader: Reader, room: float, angles: Angles, letter: str = ""
+) -> tuple[list[Mark], list[PrintedDimension]] | None:
+    """The whole end view with its callouts and arcs placed; None when words of an arc have no free place."""
+    marks, said = end_view(shape, scale, reader, angles, letter)
+    printed = [figure for one in said for figure in one.printed]
+    if angles.drawn:
+        arcs, figures = clocking_marks(shape, angles, radius_of(shape) * scale, reader)
+        marks, printed = [*marks, *arcs], [*printed, *figures]
     outer = max(-box_of(marks)[1], 1.0)
     wide = max(outer, 42.0)
     while True:
@@ -84,9 +96,8 @@ def end_marks(
         if placed is not None or wide > room:
             break
         wide += 15.0
-    if placed is None:
-        return marks, said
-    return [*marks, *placed[0]], said
+    made = marks if placed is None else [*marks, *placed[0]]
+    return (made, printed) if not angles.drawn or free(made) else None
 
 
 def _rounds(shape: TurnedShape, scale: float) -> tuple[list[Mark], float]:
@@ -209,7 +220,9 @@ def _clocked(shape: TurnedShape, scale: float, outer: float) -> list[Mark]:
     return marks
 
 
-def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float, float]) -> Callout:
+def _circle_words(
+    shape: TurnedShape, name: str, reader: Reader, angles: Angles, at: tuple[float, float]
+) -> Callout:
     holes = next(one for one in shape.circle_holes if one.name == name)
     say = Saying(name, reader)
     count = say.word("count", "count", str(holes.count), holes.count)
@@ -218,8 +231,11 @@ def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float
     else:
         say.sized("dia", holes.dia, f"{count} × Ø")
     say.row(f"on Ø{say.length('diameter', 'circle', holes.circle)}", True)
-    first = say.angle("start_angle", holes.start_angle)
-    say.row(f"first at {first}, equally spaced" if holes.count > 1 else f"at {first}", True)
+    if angles.said(name):
+        first = say.angle("start_angle", holes.start_angle)
+        say.row(f"first at {first}, equally spaced" if holes.count > 1 else f"at {first}", True)
+    elif holes.count > 1:
+        say.row("equally spaced", True)
     if holes.blind:
         face = "face " + holes.face
         say.row(f"{say.length('depth', 'depth', holes.end - holes.start, 'entry')} deep from {face}", True)
@@ -232,7 +248,7 @@ def _circle_words(shape: TurnedShape, name: str, reader: Reader, at: tuple[float
     return Callout(at[0], top, tuple(say.rows), tuple(say.printed), measured, "above", name)
 
 
-def _beside(shape: TurnedShape, reader: Reader) -> list[Callout]:
+def _beside(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     """Cross holes beside the axis and those that no section runs through, pointed at where they enter."""
     made = []
     for holes in alike(shape):
@@ -244,14 +260,14 @@ def _beside(shape: TurnedShape, reader: Reader) -> list[Callout]:
             c, s = math.cos(math.radians(hole.angle)), math.sin(math.radians(hole.angle))
             tips = [(c * far - s * hole.offset, s * far + c * hole.offset) for far in ways]
             x, y = max(tips, key=lambda tip: round(tip[1], 6))
-            made.append(replace(cross_hole_callout(shape, holes, reader, True), z=x, r=y))
+            made.append(replace(cross_hole_callout(shape, holes, reader, angles), z=x, r=y))
     return made
 
 
 FLATS = {1: "flat", 2: "2 flats", 4: "square", 6: "hexagon"}
 
 
-def _flats(shape: TurnedShape, reader: Reader) -> list[Callout]:
+def _flats(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     made = []
     for one in shape.flats:
         say = Saying(one.name, reader)
@@ -264,7 +280,8 @@ def _flats(shape: TurnedShape, reader: Reader) -> list[Callout]:
             say.row("over the whole length", True)  # which is dimensioned once
         else:
             say.row(f"{say.length('length', 'long', one.end - one.start)} long", True)
-        say.row(f"at {say.angle('angle', one.angle)}", True)
+        if angles.said(one.name):
+            say.row(f"at {say.angle('angle', one.angle)}", True)
         turns = [math.radians(one.angle + 360.0 * k / one.count) for k in range(one.count)]
         best = max(
             turns,
@@ -275,7 +292,7 @@ def _flats(shape: TurnedShape, reader: Reader) -> list[Callout]:
     return made
 
 
-def _keyways(shape: TurnedShape, reader: Reader) -> list[Callout]:
+def _keyways(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     made = []
     for one in shape.bore_keyways:
         bore = next((bore for bore in shape.bores if bore.name == one.on), None)
@@ -284,7 +301,8 @@ def _keyways(shape: TurnedShape, reader: Reader) -> list[Callout]:
         say = Saying(one.name, reader)
         say.sized("width", one.width, "keyway ", "wide", "width")
         say.row(f"{say.length('depth', 'depth', one.depth, one.on)} over the bore", True)
-        say.row(f"at {say.angle('angle', one.angle)}", True)
+        if angles.said(one.name):
+            say.row(f"at {say.angle('angle', one.angle)}", True)
         top = bore.dia.value / 2 + one.depth
         c, s = math.cos(math.radians(one.angle)), math.sin(math.radians(one.angle))
         made.append(Callout(top * c, top * s, tuple(say.rows), tuple(say.printed), None, "above", one.name))

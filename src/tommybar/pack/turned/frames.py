@@ -6,6 +6,7 @@ from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 
 FRAME = 5.6  # height of a frame [mm]
 CELL = 3.8  # size of its words [mm]
+TAPER = 6.2  # room of the symbol of a taper before its words [mm]
 SYMBOL = 7.0  # width of the cell of the symbol [mm]
 
 
@@ -64,6 +65,13 @@ def symbol_marks(name: str, x: float, y: float) -> list[Mark]:
             Line(((x - 0.6, y + 1.7), (x + 1.8, y - 1.7)), "rule"),
         ]
     raise ValueError(f"There is no symbol of the name {name}.")
+
+
+def taper_mark(x: float, y: float, way: int) -> Mark:
+    """The symbol of a taper (ISO 3040) on a base line at y, its point to the right for 1, to the left for -1."""
+    middle, half, long = y - 1.5, 1.1, TAPER - 1.4
+    point, base = (x + long, x) if way > 0 else (x, x + long)
+    return Area((((base, middle - half), (point, middle), (base, middle + half)),), "none", "rule")
 
 
 def datum_marks(letter: str, x: float, y: float) -> list[Mark]:

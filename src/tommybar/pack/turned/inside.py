@@ -6,18 +6,20 @@ import math
 
 from tommybar.facts.drills.centre_drills import centre_drill
 from tommybar.pack.profile import nominal
+from tommybar.pack.turned.angles import before_face, whole_angle
 from tommybar.pack.turned.outside import commonest_edge, finish_row
-from tommybar.pack.turned.saying import Callout, Measured, Saying
+from tommybar.pack.turned.saying import Angles, Callout, Measured, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.curves import Line
 from tommybar.shapes.features import Bore, CentreHole, Face, TurnedShape
 from tommybar.shapes.inside import drawn_bore
 from tommybar.shapes.profile import profile
 
+BEFORE = 3.5  # from the mouth of a cup to the arc of its angle in front of the face [mm on paper]
 STAYS = {"may": "may stay", "must": "must stay", "must not": "must not stay"}
 
 
-def inside_callouts(shape: TurnedShape, reader: Reader, angles: bool) -> list[Callout]:
+def inside_callouts(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     """Callouts beside face A and face B; through bores go where fewer stand."""
     made = [_bore(shape, one, reader, "A") for one in shape.bores if not one.through and one.face == "A"]
     made += [_bore(shape, one, reader, "B") for one in shape.bores if not one.through and one.face == "B"]
@@ -117,7 +119,8 @@ def _faces(shape: TurnedShape, reader: Reader) -> list[Callout]:
     for taper in shape.bore_tapers:
         say = Saying(taper.name, reader, "face " + taper.face)
         if taper.taper:
-            say.row(f"{say.word('form', 'taper', taper.taper)} taper")
+            way = 1 if taper.face == "A" else -1
+            say.row(f"{say.word('form', 'taper', taper.taper)} taper", taper=way)
         say.row(f"{say.dia('mouth', taper.mouth)} to {say.dia('end_dia', taper.end_dia)}")
         where = f"{say.length('depth', 'depth', taper.depth, 'face ' + taper.face)} deep"
         if taper.start:
@@ -135,14 +138,18 @@ def _faces(shape: TurnedShape, reader: Reader) -> list[Callout]:
                     f"{say.length('depth', 'relief_depth', cup.relief_depth, 'face ' + cup.face)} deep", True)  # fmt: skip
         deep = cup.mouth / 2 / math.tan(math.radians(cup.included / 2))
         place = at(cup.face, 0.0)
-        vertex = at(cup.face, deep)
-        legs = ((place, -cup.mouth / 2), (place, cup.mouth / 2))
-        if cup.face == "A":
-            legs = (legs[1], legs[0])
+        measured = whole_angle(at(cup.face, deep), place, cup.mouth / 2, cup.included, BEFORE)
         made.append(
-            Callout(place, cup.mouth / 2, tuple(say.rows), tuple(say.printed),
-                    Measured("angle", cup.included, (vertex, 0.0), *legs), cup.face, cup.name)
-        )  # fmt: skip
+            Callout(
+                place,
+                before_face(measured),
+                tuple(say.rows),
+                tuple(say.printed),
+                measured,
+                cup.face,
+                cup.name,
+            )
+        )
     made += [_centre(one, reader, at(one.face, 0.0)) for one in shape.centres]
     for inner_groove in shape.bore_grooves:
         say = Saying(inner_groove.name, reader)
@@ -169,14 +176,14 @@ def _centre(one: CentreHole, reader: Reader, z: float) -> Callout:
     )
 
 
-def _slots(shape: TurnedShape, reader: Reader, angles: bool) -> list[Callout]:
+def _slots(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     made: list[Callout] = []
     length = shape.length.value
     for slot in shape.head_slots:
         say = Saying(slot.name, reader, "face " + slot.face)
         say.sized("width", slot.width, "slot ", "wide", "width")
         say.row(f"{say.length('depth', 'depth', slot.depth, 'face ' + slot.face)} deep", True)
-        if angles:
+        if angles.said(slot.name):
             say.row(f"at {say.angle('angle', slot.angle)}", True)
         z = slot.depth if slot.face == "A" else length - slot.depth
         made.append(
@@ -189,7 +196,7 @@ def _slots(shape: TurnedShape, reader: Reader, angles: bool) -> list[Callout]:
             f"{say.length('depth', 'depth', slit.depth, 'face ' + slit.face)} deep")  # fmt: skip
         walls = say.word("form", "walls", "right across" if slit.walls == 2 else "one wall", slit.walls)
         say.row(f"{deep}, {walls}", True)
-        if angles:
+        if angles.said(slit.name):
             say.row(f"at {say.angle('angle', slit.angle)}", True)
         made.append(
             Callout(0.0 if slit.face == "A" else length, -slit.width / 2, tuple(say.rows), tuple(say.printed),

@@ -7,6 +7,7 @@ from collections import Counter
 from dataclasses import replace
 from itertools import pairwise
 
+from tommybar.pack.turned.angles import half_angle, whole_angle
 from tommybar.pack.turned.saying import Callout, Measured, Row, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc, Cone, Cylinder, Eccentric, Groove, Land, TurnedShape
@@ -135,23 +136,21 @@ def _cone(one: Cone, before: Land | None, after: Land | None, reader: Reader) ->
     half = math.degrees(math.atan2(abs(one.end_dia - one.start_dia) / 2, one.end - one.start))
     say = Saying(one.name, reader)
     if one.taper:
-        say.row(f"{say.word('form', 'taper', one.taper)} taper")
+        way = 1 if one.end_dia < one.start_dia else -1
+        say.row(f"{say.word('form', 'taper', one.taper)} taper", taper=way)
     if "a" in one.given.split():
         if min(one.start_dia, one.end_dia) < 1e-9:
             say.row(f"{say.angle('included', 2 * half)} point")
         else:
-            say.row(f"cone {say.angle('half_angle', half)} half angle")
+            say.row(f"{say.angle('half_angle', half)} half angle")
     if say.rows:
         z, r = (one.start + one.end) / 2, (one.start_dia + one.end_dia) / 4
         slope = math.tan(math.radians(half)) * (1 if one.end_dia > one.start_dia else -1)
         apex = (one.start - one.start_dia / 2 / slope, 0.0)
-        mouth, side = (one.end, -1.0) if slope > 0 else (one.start, 1.0)
-        legs = ((mouth, side * large / 2), (mouth, -side * large / 2))
-        measured = (
-            Measured("angle", 2 * half, apex, *legs)
-            if "a" in one.given.split() and min(one.start_dia, one.end_dia) < 1e-9
-            else None
-        )
+        measured = None
+        if "a" in one.given.split():
+            pointed = min(one.start_dia, one.end_dia) < 1e-9
+            measured = whole_angle(apex[0], z, r, 2 * half) if pointed else half_angle(apex[0], z, r, half)
         made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), measured, feature=one.name))
     return made
 

@@ -8,7 +8,6 @@ from tommybar.pack.boxes import spread
 from tommybar.pack.marks import leader
 from tommybar.pack.sheet import (
     LINE_STEP,
-    Angular,
     Dimension,
     Line,
     Mark,
@@ -16,7 +15,8 @@ from tommybar.pack.sheet import (
     Radial,
     Text,
 )
-from tommybar.pack.turned.frames import FRAME, cells_marks, cells_width, datum_marks
+from tommybar.pack.turned.angles import angle_marks
+from tommybar.pack.turned.frames import FRAME, TAPER, cells_marks, cells_width, datum_marks, taper_mark
 from tommybar.pack.turned.saying import Callout, Row
 
 BIG = 4.25  # the figure [mm]
@@ -45,7 +45,8 @@ def row_width(row: Row) -> float:
         return cells_width(row.cells)
     if row.datum:
         return FRAME + 3.2
-    return Text((0, 0), row.words, SMALL if row.small else BIG, row.bold).width
+    wide = Text((0, 0), row.words, SMALL if row.small else BIG, row.bold).width
+    return wide + (TAPER if row.taper else 0.0)
 
 
 def block_size(one: Callout) -> tuple[float, float]:
@@ -64,7 +65,11 @@ def block_marks(one: Callout, x: float, shelf: float) -> tuple[tuple[Text, ...],
         elif row.datum:
             marks += datum_marks(row.datum, x, y - FRAME)
         else:
-            texts.insert(0, Text((x, y), row.words, SMALL if row.small else BIG, row.bold))
+            left = x
+            if row.taper:
+                marks.append(taper_mark(x, y, row.taper))
+                left += TAPER
+            texts.insert(0, Text((left, y), row.words, SMALL if row.small else BIG, row.bold))
         y -= row_size(row)
     return tuple(texts), marks
 
@@ -84,9 +89,7 @@ def callout_marks(
         point = tail[0]
         mark = [Radial(centre, point, measured.value, texts, tail)]
     elif measured.kind == "angle":
-        vertex = (measured.centre[0] * scale, 0.0)
-        a, b = ((z * scale, -r * scale) for z, r in (measured.first, measured.second))
-        mark = [Angular(vertex, a, b, 8.0, measured.value, texts, tail, True)]
+        mark = angle_marks(measured, texts, tail, scale)
     else:
         half, middle = measured.value / 2 * scale, -measured.centre[1] * scale
         x = tail[0][0]
@@ -152,7 +155,7 @@ def merged(callouts: Sequence[Callout]) -> list[Callout]:
     made: list[Callout] = []
     for one in callouts:
         last = made[-1] if made else None
-        if last and abs(last.z - one.z) < 1e-3 and last.side == one.side:
+        if last and abs(last.z - one.z) < 1e-3 and last.side == one.side and _one_spot(last, one):
             made[-1] = Callout(
                 last.z, max(last.r, one.r), (*last.rows, *one.rows), (*last.printed, *one.printed),
                 last.measured or one.measured, last.side, last.feature, last.wide, last.below,
@@ -160,6 +163,12 @@ def merged(callouts: Sequence[Callout]) -> list[Callout]:
         else:
             made.append(one)
     return made
+
+
+def _one_spot(one: Callout, other: Callout) -> bool:
+    """Whether callouts at one place along the axis may share a leader: the tip at a radius stays on its arc."""
+    curved = [c for c in (one, other) if c.measured is not None and c.measured.kind in ("radius", "angle")]
+    return not curved or abs(one.r - other.r) < 1e-3
 
 
 def column_marks(

@@ -21,6 +21,7 @@ class Row:
     bold: bool = False
     cells: tuple[str, ...] = ()  # the name of the symbol, then what stands in the cells
     datum: str = ""
+    taper: int = 0  # 1 or -1: the symbol of a taper before the words, its point towards face B or A
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,8 @@ class Measured:
     centre: tuple[float, float] = (0.0, 0.0)  # of a radius or a hole; vertex of an angle (z, r)
     first: tuple[float, float] = (0.0, 0.0)  # the first leg of an angle runs through this point (z, r)
     second: tuple[float, float] = (0.0, 0.0)  # the second, counter-clockwise from it as drawn
+    radius: float = 0.0  # of the arc of an angle, 0: it is only pointed at [part mm]
+    past: float = 0.0  # how far outside of that radius the arc stands, its legs drawn on to it [mm on paper]
 
 
 @dataclass(frozen=True)
@@ -47,6 +50,19 @@ class Callout:
     feature: str = ""
     wide: float = 0.0  # how much of the axis the small feature takes, 0: it is never crowded [part mm]
     below: bool = False  # it points at the lower half from under the view, and its words stand beside
+
+
+@dataclass(frozen=True)
+class Angles:
+    """How angles round the axis are told: not at all without a view along it, there by an arc, or in words."""
+
+    seen: bool  # there is a view along the axis
+    drawn: tuple[str, ...] = ()  # features whose angle an arc dimensions there
+    inside: bool = False  # the arcs stand inside the outline
+
+    def said(self, feature: str) -> bool:
+        """Whether the words of a feature say its angle."""
+        return self.seen and feature not in self.drawn
 
 
 @dataclass
@@ -97,11 +113,11 @@ class Saying:
         self._open.append(PrintedDimension(kind, self.feature, size, "", word, value, None, "", self.datum))
         return word
 
-    def row(self, words: str, small: bool = False) -> None:
+    def row(self, words: str, small: bool = False, taper: int = 0) -> None:
         """Close a row: the figures in it are kept with the whole line."""
         self.printed += [replace(one, words=words) for one in self._open]
         self._open.clear()
-        self.rows.append(Row(words, small))
+        self.rows.append(Row(words, small, taper=taper))
 
     def sized(
         self, size: str, dim: Dim, sign: str = DIA, after: str = "", kind: PrintedKind = "diameter"

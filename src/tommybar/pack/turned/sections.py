@@ -6,7 +6,7 @@ import math
 
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 from tommybar.pack.turned.place import above_marks
-from tommybar.pack.turned.saying import Callout, Row, Saying
+from tommybar.pack.turned.saying import Angles, Callout, Row, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Keyway, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
@@ -35,7 +35,7 @@ def cutting_planes(shape: TurnedShape, scale: float) -> list[Mark]:
 
 
 def keyway_section(
-    shape: TurnedShape, key: Keyway, letter: str, scale: float, reader: Reader, angles: bool
+    shape: TurnedShape, key: Keyway, letter: str, scale: float, reader: Reader, angles: Angles
 ) -> tuple[list[Mark], list[Callout]]:
     """The section through one keyway with its width and depth; centre at (0, 0)."""
     radius = surface_radius(shape, (key.start + key.end) / 2)
@@ -84,7 +84,7 @@ def keyway_section(
         say.row(f"{deep}, {say.length('length', 'long', key.end - key.start)} long", True)
     if key.cutter:
         say.row(f"cutter {say.dia('cutter', key.cutter)}", True)
-    if angles:
+    if angles.said(key.name):
         say.row(f"at {say.angle('angle', key.angle)}", True)
     x, y = at(floor, half * 0.5)
     callout = Callout(x / scale, -y / scale, tuple(say.rows), tuple(say.printed), None, "above", key.name)

@@ -12,6 +12,7 @@ from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import LINE_STEP, Mark, Text
 from tommybar.pack.turned.across import across_callouts
+from tommybar.pack.turned.clocking import clocked
 from tommybar.pack.turned.detail import LEAST, SMALL, detail_marks, details_of
 from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.ends import end_marks, has_end_view
@@ -21,9 +22,10 @@ from tommybar.pack.turned.needs import framed
 from tommybar.pack.turned.notes import turned_notes
 from tommybar.pack.turned.outside import outside_callouts
 from tommybar.pack.turned.planes import leans
-from tommybar.pack.turned.saying import Callout
+from tommybar.pack.turned.saying import Angles, Callout
 from tommybar.pack.turned.sections import keyway_places, keyway_section
 from tommybar.pack.turned.view import face_callout, main_view
+from tommybar.pack.units import Reader
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import TurnedShape
 
@@ -64,22 +66,19 @@ def turned_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box 
     assert isinstance(shape, TurnedShape)
     area = area or drawing_area(imprint.paper)
     reader = imprint.reader
-    angles = has_end_view(shape)
-    said = [
-        *outside_callouts(shape, reader),
-        *across_callouts(shape, reader, angles),
-        *inside_callouts(shape, reader, angles),
-    ]
-    said, left, framed_figures = framed(said, part, design, reader)
-    notes, noted = turned_notes(part, design, reader, left, angles)
+    seen = has_end_view(shape)
+    arcs = tuple(clocked(shape)) if seen else ()
+    ways = [Angles(seen, arcs), Angles(seen, arcs, True)] if arcs else []
+    told = [_told(part, design, reader, way) for way in (*ways, Angles(seen))]
     for scale in SCALES:
-        for least in (SMALL, LEAST):
-            made = _at_scale(shape, said, notes, scale, imprint, area, least)
-            if made:
-                marks, printed = made
-                return Drawing(scale, tuple(marks), (*printed, *framed_figures, *noted))
-            if not any(LEAST <= one.wide * scale < SMALL for one in said if one.wide):
-                break
+        for words in told:
+            for least in (SMALL, LEAST):
+                made = _at_scale(shape, words, scale, imprint, area, least)
+                if made:
+                    marks, printed = made
+                    return Drawing(scale, tuple(marks), (*printed, *words.figures))
+                if not any(LEAST <= one.wide * scale < SMALL for one in words.callouts if one.wide):
+                    break
     raise Refusal(
         f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
         f"words must have room on {imprint.paper}.",
@@ -89,10 +88,32 @@ def turned_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box 
     )
 
 
+@dataclass(frozen=True)
+class _Told:
+    """Everything that is written of a part, before it has a place: callouts, notes, and the figures beside them."""
+
+    angles: Angles
+    callouts: list[Callout]
+    notes: tuple[str, ...]
+    figures: tuple[PrintedDimension, ...]
+
+
+def _told(part: Part, design: SizedDesign, reader: Reader, angles: Angles) -> _Told:
+    shape = part.shape
+    assert isinstance(shape, TurnedShape)
+    said = [
+        *outside_callouts(shape, reader),
+        *across_callouts(shape, reader, angles),
+        *inside_callouts(shape, reader, angles),
+    ]
+    said, left, framed_figures = framed(said, part, design, reader)
+    notes, noted = turned_notes(part, design, reader, left, angles.seen)
+    return _Told(angles, said, notes, (*framed_figures, *noted))
+
+
 def _at_scale(
     shape: TurnedShape,
-    said: list[Callout],
-    notes: tuple[str, ...],
+    told: _Told,
     scale: float,
     imprint: Imprint,
     area: Box,
@@ -101,14 +122,14 @@ def _at_scale(
     reader, width, height = imprint.reader, area[2] - area[0], area[3] - area[1]
     if shape.length.value * scale > width or max(one.end_dia for one in shape.outside) * scale > height:
         return None
-    angles = has_end_view(shape)
+    angles, said, notes = told.angles, told.callouts, told.notes
     letters = list("VWXYZUTSR")
     section_letters = [letters.pop(0) for _ in shape.keyways if letters]
     view = view_of(shape)
     stay, details = details_of(said, scale, letters, least)
     stay += keyway_places(shape, section_letters)
     stay.append(face_callout(shape))
-    marked = angles and view != "outside" and leans(shape)
+    marked = angles.seen and view != "outside" and leans(shape)
     plane = letters.pop(0) if marked and letters else ""
     main = main_view(shape, stay, details, scale, reader, width, plane)
     if main is None:
@@ -116,10 +137,12 @@ def _at_scale(
     first = block(main[0])
     printed = [*(figure for one in said for figure in one.printed), *main[1]]
     others: list[list[Block]] = []
-    if angles:
-        marks, ends = end_marks(shape, scale, reader, width, plane)
-        first = beside(first, block(marks), imprint.angle == "third")
-        printed += [figure for one in ends for figure in one.printed]
+    if angles.seen:
+        ends = end_marks(shape, scale, reader, width, angles, plane)
+        if ends is None:
+            return None
+        first = beside(first, block(ends[0]), imprint.angle == "third")
+        printed += ends[1]
     for key, letter in zip(shape.keyways, section_letters, strict=True):
         marks, keyed = keyway_section(shape, key, letter, scale, reader, angles)
         others.append([block(marks)])
