@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tommybar.dryrun.axis_tools import centre_drill, countersink, reamer, slot_drill, twist_drill
+from tommybar.dryrun.form_shapes import hollow_form, pointed_form, round_form
 from tommybar.dryrun.sweep import Corners, Pieces
 from tommybar.dryrun.turning_tools import (
     blade,
@@ -121,6 +122,16 @@ def _chamfer(step: Step, tool: Tool | None, directions: tuple[float, ...], shop:
     return chamfer_tool(tool.shank if tool else 8.0, _out(tool, 20.0))
 
 
+def _form(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
+    if tool is None or tool.kind == "threading":
+        return pointed_form(tool.angle if tool else 60.0, tool.shank if tool else 8.0, _out(tool, 20.0))
+    if tool.kind == "chamfer":
+        return chamfer_tool(tool.shank, _out(tool, 20.0))
+    if tool.leaves == "round":
+        return round_form(tool.radius, tool.shank, "from its back" in step.do)
+    return hollow_form(tool.radius, tool.shank, tool.reach or 2 * tool.radius, directions)
+
+
 def _file(step: Step, tool: Tool | None, directions: tuple[float, ...], shop: Shop) -> Pieces:
     return file_edge()
 
@@ -163,6 +174,7 @@ _PIECES = {
     "chamfer": _chamfer,
     "saw": _saw,
     "file": _file,
+    "form": _form,
     "drill": _drill,
     "reamer": _reamer,
     "centre drill": _centre,

@@ -99,7 +99,7 @@ def _far_end(bench: Bench, far: float) -> float:
     return far - rule("blank", "saw_rest") - bench.shop.saw_kerf
 
 
-def _past(bench: Bench, far: float, wide: float) -> tuple[tuple[float, float], ...]:
+def _past(bench: Bench, far: float, end: float, wide: float) -> tuple[tuple[float, float], ...]:
     """What stands behind a curve where a blade may run on over it: lands that are thinner yet, or the stub."""
     free = bench.option.free
     wide = max(0.0, min(wide, far - bench.option.jaw_front - JAWS))
@@ -107,6 +107,9 @@ def _past(bench: Bench, far: float, wide: float) -> tuple[tuple[float, float], .
         (land_contour(land, bench.length, free) for land in bench.shape.outside),
         key=lambda c: -c.points[0][0],
     )
+    against = [one for one in order if abs(one.points[0][0] - far) < 1e-6 and one.points[0][1] > end + 1e-3]
+    if against:
+        return ()  # it runs against something larger: the blade's side stops there
     found = [
         place
         for one in order
@@ -157,7 +160,7 @@ def plunge_contour(
     w = tool.width
     reaches = contour
     if curved and feature in {land.name for land in bench.shape.outside}:
-        reaches = Contour((*contour.points, *_past(bench, far, w)))
+        reaches = Contour((*contour.points, *_past(bench, far, contour.points[-1][1], w)))
     if curved and _too_steep(bench, feature, contour, reaches, w):
         return
     speed = bench.speed(tool, "grooving", has, feature)

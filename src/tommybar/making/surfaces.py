@@ -11,6 +11,7 @@ from tommybar.making.cones import slope_edge
 from tommybar.making.contours import groove_contour
 from tommybar.making.cuts import feed_for
 from tommybar.making.dials import backlash_words, travel_words
+from tommybar.making.form_tools import form_groove
 from tommybar.making.forms import blend
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.lengths import Mm
@@ -163,6 +164,8 @@ def groove(bench: Bench, job: Job) -> None:
     shape = next(g for g in bench.shape.grooves if g.name == job.feature)
     near, far = span_in_card(shape.start, shape.end, bench.length, bench.option.free)
     has = bench.work.largest(near, far)
+    if shape.form != "square" and form_groove(bench, shape):
+        return
     if shape.form != "square":
         contour = groove_contour(bench.shape, shape, bench.option.free)
         front = max(has, bench.work.largest(near + HOLDER, near)) / 2
