@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from tommybar.design.model import Part
 from tommybar.shapes.features import (
     Boss,
@@ -110,4 +112,29 @@ BED = Part(
         steps=(PlateStep("ledge", "top", "front", Dim(5.0), Dim(4.0)),),
     ),
 )
-PLATES = (SLIDE, LINK, GUSSET, COLLAR, BED)
+FLANGE = Part(
+    "flange",
+    "plate",
+    "mild steel",
+    1,
+    PlateShape(
+        Dim(80.0),
+        Dim(50.0),
+        Dim(6.0),
+        8.0,
+        holes=(
+            PlateHole("bore", "top", 40.0, 25.0, Dim(16.0, "", "H7", 16.0, 16.018)),
+            *(
+                PlateHole(
+                    f"bolt_{n + 1}",
+                    "top",
+                    round(40.0 + 18.0 * math.cos(math.radians(18 + 72 * n)), 9),
+                    round(25.0 + 18.0 * math.sin(math.radians(18 + 72 * n)), 9),
+                    Dim(4.0),
+                )
+                for n in range(5)
+            ),
+        ),
+    ),
+)
+PLATES = (SLIDE, LINK, GUSSET, COLLAR, BED, FLANGE)

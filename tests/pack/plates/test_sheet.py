@@ -13,8 +13,9 @@ from tommybar.design.model import Part
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.dxf import dxf_text
 from tommybar.pack.imprint import Imprint
+from tommybar.pack.plates.pitch import circles_of
 from tommybar.pack.plates.sheet import plate_drawing
-from tommybar.pack.sheet import Angular, Arc, Dimension, Line, Sheet
+from tommybar.pack.sheet import Angular, Arc, Dimension, Line, Radial, Sheet
 from tommybar.pack.svg import svg_text
 from tommybar.pack.units import Reader
 from tommybar.refusals import Refusal
@@ -22,8 +23,9 @@ from tommybar.shapes.features import Dim, PlateHole, PlateShape
 
 from ..handmade import BASE, DESIGN, IMPRINT, PILLAR
 from ..layout import LINES, clashes, texts
-from .handmade import BED, COLLAR, GUSSET, LINK, PLATES, SLIDE
+from .handmade import BED, COLLAR, FLANGE, GUSSET, LINK, PLATES, SLIDE
 
+LARGE = replace(IMPRINT, paper="A3")
 LETTER = replace(IMPRINT, paper="Letter", angle="third", reader=Reader("in"))
 
 
@@ -81,10 +83,10 @@ def test_what_is_cut_is_told_in_the_words_of_the_trade() -> None:
 @pytest.mark.parametrize(
     ("part", "words"),
     [
-        (LINK, "round end R12"),
         (GUSSET, "2 × Ø4 through, countersink Ø8 × 90°"),
-        (COLLAR, "disc Ø50"),
-        (BED, "slot, 14 wide at the face, 6 deep, flanks 60° from the floor; measure over pins"),
+        (COLLAR, "Ø50"),
+        (BED, "slot, width at the face; measure over pins"),
+        (LINK, "R12"),
     ],
     ids=lambda one: getattr(one, "name", None),
 )
@@ -94,11 +96,12 @@ def test_outlines_and_grooves_are_told(part: Part, words: str) -> None:
 
 
 def test_places_of_a_link_count_from_its_first_round_end() -> None:
-    """Both holes lie on the centres of the round ends, 50 mm apart."""
+    """Both holes lie on the centres of the round ends, 50 mm apart; one on the datum needs no figure."""
     found = {(one.feature, one.size): one.figure for one in drawn(LINK).dimensions()}
 
-    assert (found["big", "x"], found["big", "y"]) == ("0", "0")
-    assert (found["small", "x"], found["small", "y"]) == ("50", "0")
+    assert ("big", "x") not in found
+    assert found["small", "x"] == found["end_2", "x"] == "50"
+    assert [one.value for one in drawn(LINK).marks if isinstance(one, Dimension)].count(50.0) == 1
 
 
 def test_a_true_position_gets_its_frame_and_three_datums() -> None:
@@ -119,9 +122,76 @@ def test_a_section_stands_where_something_is_blind_and_a_view_of_the_end_where_i
     assert "X–X" not in [one.words for one in texts(drawn(PILLAR))]
 
 
-def test_the_lean_of_a_hole_is_drawn_true() -> None:
-    """The angle stands in the section as an angular dimension of 20 degrees."""
-    assert [one.value for one in drawn(SLIDE).marks if isinstance(one, Angular)] == [20.0]
+def test_angles_are_drawn_true() -> None:
+    """The lean of a hole in the section, 20 degrees, and the vee where its profile is seen, 90 degrees."""
+    assert sorted(one.value for one in drawn(SLIDE, LARGE).marks if isinstance(one, Angular)) == [20.0, 90.0]
+
+
+def test_what_is_cut_is_dimensioned_in_the_views() -> None:
+    """Slot 30 x 6 x 4, pocket 24 x 10 x 6 with R3, step 8 x 5, vee 6 wide: as they are written in by hand."""
+    sheet = drawn(SLIDE, LARGE)
+    given = sorted(one.value for one in sheet.marks if isinstance(one, Dimension))
+
+    for value in (30.0, 6.0, 4.0, 24.0, 10.0, 8.0, 5.0, 28.0, 44.0):
+        assert value in given, value
+    assert [one.value for one in sheet.marks if isinstance(one, Radial)] == [3.0]
+    assert "0.5 × 45°, all round" in [one.words for one in texts(sheet)]
+    assert not any("6 wide" in one.words or "24 × 10" in one.words for one in texts(sheet))
+
+
+def test_depths_stand_in_sections_through_what_is_deep() -> None:
+    """The pocket lies at y = 10 and the slot at y = 44: no one section goes through both."""
+    words = [one.words for one in texts(drawn(SLIDE, LARGE))]
+
+    assert {"X–X", "Y–Y"} <= set(words)
+
+
+def test_where_the_views_are_crowded_the_table_tells_it() -> None:
+    """On A4 the block's views have no room for all its figures at a scale that can be read."""
+    words = {one.words for one in drawn(SLIDE).dimensions()}
+
+    assert "6 wide × 30 long overall, half-round ends, 4 deep; to its middle" in words
+
+
+@pytest.mark.parametrize("imprint", [LARGE, LETTER], ids=["A3 mm", "Letter inch"])
+@pytest.mark.parametrize("part", PLATES, ids=lambda part: part.name)
+def test_every_dimension_measures_what_it_says(part: Part, imprint: Imprint) -> None:
+    """The distance between its points on paper, over the scale, is the value of the model."""
+    sheet = drawn(part, imprint)
+    found = [one for one in sheet.marks if isinstance(one, Dimension)]
+
+    assert found
+    for one in found:
+        measured = abs(one.b[0] - one.a[0]) if one.along == "x" else abs(one.b[1] - one.a[1])
+        assert measured / sheet.scale == pytest.approx(one.value, abs=1e-6), one.words[0].words
+
+
+def test_holes_on_a_circle_are_told_by_the_circle() -> None:
+    """Five on Ø36 about (40, 25), the first at 18 degrees: circle, middle and angle, and no place of a hole."""
+    sheet = drawn(FLANGE)
+    found = {(one.feature, one.size): one.figure for one in sheet.dimensions()}
+    drawn_circles = [one for one in sheet.marks if isinstance(one, Arc) and one.kind == "chain"]
+
+    assert found["bolt_1", "circle"] == "36"
+    assert (found["bolt_1 circle", "x"], found["bolt_1 circle", "y"]) == ("40", "25")
+    assert [one.value for one in sheet.marks if isinstance(one, Angular)] == [18.0]
+    assert ("bolt_1", "x") not in found
+    assert [round(one.radius / sheet.scale, 6) for one in drawn_circles] == [18.0]
+    assert "5 × Ø4 through, equally spaced on the circle" in [one.words for one in sheet.dimensions()]
+
+
+def test_four_holes_at_the_corners_of_a_square_are_measured_along_its_edges() -> None:
+    """They stand on a circle too, but a builder sets them out along the edges."""
+    holes = tuple(
+        PlateHole(f"hole_{n}", "top", x, y, Dim(4.0))
+        for n, (x, y) in enumerate([(10.0, 10.0), (30.0, 10.0), (10.0, 30.0), (30.0, 30.0)], 1)
+    )
+    part = Part("plate", "plate", "steel", 1, PlateShape(Dim(40.0), Dim(40.0), Dim(5.0), holes=holes))
+
+    assert circles_of(part.shape) == ()  # type: ignore[arg-type]
+    assert sorted(one.value for one in drawn(part).marks if isinstance(one, Dimension)) == [
+        5.0, 10.0, 10.0, 30.0, 30.0, 40.0, 40.0,
+    ]  # fmt: skip
 
 
 def test_round_ends_and_holes_of_the_plan_are_true_arcs() -> None:

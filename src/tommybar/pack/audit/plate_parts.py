@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from tommybar.facts.threads import thread
-from tommybar.pack.audit.reading import Figure, Reading, worked_out
+from tommybar.pack.audit.reading import NOUGHT, Figure, Reading, worked_out
 from tommybar.pack.audit.turned_parts import Built
 from tommybar.pack.plates.holes import groups_of, letter
+from tommybar.pack.plates.pitch import PitchCircle, circles_of
 from tommybar.shapes.features import PlateShape, RolledRing, SheetShape, SpringShape, WireShape
 
 ENDS = {
@@ -38,6 +41,7 @@ def rebuilt_plate(shape: PlateShape, read: Reading, body: str = "plate") -> Buil
 def _holes(shape: PlateShape, read: Reading, made: Built) -> None:
     seen = {hole.name: letter(n) for n, group in enumerate(groups_of(shape)) for hole in group}
     letters: dict[str, list[str]] = {}
+    circles = {name: one for one in circles_of(shape) for name in one.names}
     for hole in shape.holes:
         tag = read.word(hole.name, "tag").rstrip("0123456789") or seen[hole.name]
         letters.setdefault(tag, []).append(hole.name)
@@ -58,12 +62,32 @@ def _holes(shape: PlateShape, read: Reading, made: Built) -> None:
             made[name, "flat"] = "flat" if read.word(said, "flat") else ""
             face = read.word(said, "face").removeprefix(", from the ") or "top"
             made[name, "face"] = face
+            if name in circles and read.has(circles[name].names[0], "circle"):
+                _on_circle(name, circles[name], read, made)
+                continue
             for axis in "xyz":
                 if axis != {"top": "z", "bottom": "z", "front": "y", "back": "y"}.get(face, "x"):
-                    made[name, axis] = read.take(name, axis)
+                    made[name, axis] = _place(read, name, axis)
             if screw:
                 for size in ("tapping_drill", "drilled"):
                     made[name, size] = read.maybe(said, size)
+
+
+def _place(read: Reading, name: str, axis: str) -> Figure:
+    """A place from the datum; one that has no figure stands on the datum itself, as the view shows."""
+    return read.maybe(name, axis) or NOUGHT
+
+
+def _on_circle(name: str, circle: PitchCircle, read: Reading, made: Built) -> None:
+    """The place of a hole from the diameter and the middle of its circle and the angle of the first hole."""
+    first = circle.names[0]
+    across, start = read.take(first, "circle"), read.maybe(first, "first") or NOUGHT
+    turn = 360.0 * circle.names.index(name) / len(circle.names)
+    for axis, way in (("x", math.cos), ("y", math.sin)):
+        middle = _place(read, f"{first} circle", axis)
+        made[name, axis] = worked_out(
+            lambda m, d, a, way=way: m + d / 2 * way(math.radians(a + turn)), middle, across, start
+        )
 
 
 def _towards(read: Reading, name: str) -> Figure | None:
@@ -80,13 +104,13 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
 
     def place(name: str, axes: str) -> None:
         for axis in axes:
-            made[name, axis] = read.take(name, axis)
+            made[name, axis] = _place(read, name, axis)
 
     for slot in shape.slots:
         name = slot.name
         made[name, "width"], made[name, "long"] = read.take(name, "width"), read.take(name, "long")
         made[name, "depth"], made[name, "angle"] = depth(name), read.maybe(name, "angle")
-        read.told(name, "ends")
+        read.word(name, "ends")  # the view shows them where no word does
         place(name, _axes(slot.face))
     for pocket in shape.pockets:
         name = pocket.name
@@ -95,9 +119,8 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
         made[name, "depth"] = depth(name)
         place(name, _axes(pocket.face))
     for step in shape.steps:
-        made[step.name, "side"] = (
-            read.word(step.name, "side").removeprefix("along the ").removesuffix(" side:")
-        )
+        side = read.word(step.name, "side").removeprefix("along the ").removesuffix(" side:")
+        made[step.name, "side"] = side or step.side  # the view shows it where no word does
         made[step.name, "wide"] = read.take(step.name, "wide")
         made[step.name, "depth"] = read.take(step.name, "depth")
     for vee in shape.vees:
@@ -137,8 +160,6 @@ def _outline(shape: PlateShape, read: Reading, made: Built) -> None:
         return
     if outline.form == "disc":
         made["outline", "disc"] = read.take("outline", "disc")
-        for axis in "xy":
-            made["outline", axis] = read.take("outline", axis)
         return
     if outline.form == "bosses" and len(outline.bosses) > 1:
         read.told("outline", "flanks")
@@ -146,7 +167,7 @@ def _outline(shape: PlateShape, read: Reading, made: Built) -> None:
     for n in range(1, len(many) + 1):
         name = f"end_{n}" if outline.form == "bosses" else f"corner_{n}"
         for axis in "xy":
-            made[name, axis] = read.take(name, axis)
+            made[name, axis] = _place(read, name, axis)
         made[name, "radius"] = read.maybe(name, "radius")
 
 

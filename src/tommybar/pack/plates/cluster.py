@@ -6,26 +6,25 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from tommybar.pack.boxes import box_of, moved
+from tommybar.pack.boxes import Box, box_of, moved
 from tommybar.pack.imprint import Angle
 from tommybar.pack.plates.cuts import datum_is_corner
-from tommybar.pack.plates.dimensions import (
-    Lane,
-    datum_on_edge,
-    height_right,
-    lanes_below,
-    lanes_left,
-    section_marks,
-)
-from tommybar.pack.plates.holes import datum_of, in_plate
+from tommybar.pack.plates.dimensions import datum_on_edge, height_right, section_marks
+from tommybar.pack.plates.drawn import floats, lanes, titled
+from tommybar.pack.plates.figures import Figure, Figures
+from tommybar.pack.plates.holes import datum_of
+from tommybar.pack.plates.insets import inset_figures, lean_figures
 from tommybar.pack.plates.letters import Wanted, letter_marks
+from tommybar.pack.plates.placed import outline_figures, place_figures
+from tommybar.pack.plates.profiles import profile_figures
+from tommybar.pack.plates.spans import Side
 from tommybar.pack.plates.told import Row, Told
-from tommybar.pack.plates.views import Plane, orthographic, section_of, sectioned, side_of
+from tommybar.pack.plates.views import orthographic, sectioned
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.projected.directions import Looked, looked_at
-from tommybar.pack.sheet import Angular, Arc, Area, Kind, Line, Mark, Text
+from tommybar.pack.sheet import Arc, Area, Kind, Mark
 from tommybar.pack.units import Reader
-from tommybar.shapes.features import Dim, PlateHole, PlateShape
+from tommybar.shapes.features import PlateShape
 from tommybar.shapes.outlines import extent, plate_loop
 from tommybar.shapes.solids.frames import point
 
@@ -45,80 +44,210 @@ class Cluster:
     apart: tuple[tuple[Mark, ...], ...] = ()  # a section that may stand anywhere
 
 
-def few_places(shape: PlateShape) -> bool:
-    """Whether places are few enough to be drawn as dimensions instead of written in the table."""
-    cut = (shape.slots, shape.pockets, shape.vees, shape.dovetails, shape.slits)
-    if any(cut) or shape.outline is not None or any(one.face not in ("top", "bottom") for one in shape.holes):
-        return False
-    spots = [in_plate(shape, one) for one in shape.holes]
-    return len({round(x, 3) for x, _, _ in spots}) <= 3 and len({round(y, 3) for _, y, _ in spots}) <= 3
+@dataclass(frozen=True)
+class Given:
+    """What stands in the views and not in the table: sizes of what is cut, places of holes; and how many sections."""
+
+    cuts: bool = True
+    places: bool = True
+    sections: int = 3
+
+
+def has_cuts(shape: PlateShape) -> bool:
+    """Whether anything but holes is cut in a plate, or a hole leans."""
+    cut = (shape.slots, shape.pockets, shape.steps, shape.vees, shape.dovetails, shape.slits, shape.edges)
+    return any(cut) or any(hole.tilt for hole in shape.holes)
+
+
+def figures_of(shape: PlateShape, reader: Reader, angle: Angle, given: Given) -> Figures:
+    """What the views give in figures."""
+    figures = Figures(shape, reader, angle, given.sections)
+    outline_figures(figures)
+    place_figures(figures, given.places)
+    if given.cuts:
+        inset_figures(figures)
+        profile_figures(figures)
+        lean_figures(figures)
+    return figures.finished()
+
+
+@dataclass(frozen=True)
+class Views:
+    """The views of a plate at one scale, each with its figures, about its own origin."""
+
+    plan: tuple[Mark, ...]
+    front: tuple[Mark, ...]
+    end: tuple[Mark, ...]
+    sections: tuple[tuple[Mark, ...], ...]
+
+
+def views_of(figures: Figures, rows: list[Row], scale: float, width: float, height: float) -> Views | None:
+    """All views at a scale; None when one is crowded, or too large for a sheet."""
+
+    def fits(marks: list[Mark] | None) -> bool:
+        left, top, right, bottom = box_of(marks or [])
+        return marks is not None and right - left <= width and bottom - top <= height
+
+    plan = _plan(figures, rows, scale)
+    if plan is None or not fits(plan):
+        return None
+    front = _front(figures, rows, scale)
+    if front is None or not fits(front):
+        return None
+    end = _end(figures, figures.end, rows, scale) if figures.end is not None else []
+    if end is None or not fits(end):
+        return None
+    sections: list[tuple[Mark, ...]] = []
+    for letter in figures.planes:
+        if letter == "X" and only_section(figures):
+            continue
+        section = _section(figures, letter, scale)
+        if section is None or not fits(section):
+            return None
+        sections.append(tuple(section))
+    return Views(tuple(plan), tuple(front), tuple(end), tuple(sections))
 
 
 def cluster(
-    shape: PlateShape, rows: list[Row], scale: float, reader: Reader, angle: Angle, end_apart: bool = False
+    figures: Figures, views: Views, scale: float, end_apart: bool = False, front_apart: bool = False
 ) -> Cluster:
-    """All views at a scale; the lower left corner of the view from above lies at (0, 0).
+    """All views set round the view from above, whose lower left corner lies at (0, 0).
 
-    ``end_apart`` takes the view of an end out of the row, to stand by itself under its title.
+    ``end_apart`` and ``front_apart`` take the view of an end and the front
+    out of the row, to stand by themselves under their titles.
     """
+    shape, angle = figures.shape, figures.angle
+    wide = shape.width.value * scale
+    plan, front, end = list(views.plan), list(views.front), list(views.end)
+    marks = plan
+    base = 0.0
+    apart: list[tuple[Mark, ...]] = []
+    if front_apart:
+        box = (0.0, -shape.thickness.value * scale, shape.length.value * scale, 0.0)
+        named = front if only_section(figures) else titled(front, "seen from the front", box, TITLE)
+        apart.append(tuple(named))
+    else:
+        front.append(room_of(front))
+        above, under = box_of(plan), box_of(front)
+        base = (
+            min(-wide - APART, above[1] - 5.0 - under[3]) if angle == "first" else above[3] + 6.0 - under[1]
+        )
+        marks = plan + moved(front, 0.0, base)
+    side = figures.end
+    if side is not None and (end_apart or front_apart):
+        box = _end_box(figures, side, scale)
+        apart.append(tuple(titled(end, f"seen from the {side}", box, TITLE)))
+    elif side is not None:
+        end.append(room_of(end))
+        box, taken = box_of(end), box_of(marks)
+        right = (side == "left") == (angle == "first")
+        shift = taken[2] + 8.0 - box[0] if right else taken[0] - 8.0 - box[2]
+        marks = marks + moved(end, shift, base)
+    told = Told("plate", figures.reader)
+    told.sized("length", "thickness", shape.thickness)
+    printed = [*figures.printed, *told.row("", (None, None, None)).printed]
+    return Cluster(tuple(marks), tuple(printed), (*apart, *views.sections))
+
+
+def only_section(figures: Figures) -> bool:
+    """Whether a section stands for the view from the front, in which nothing is cut."""
+    shape = figures.shape
+    faces = {*(h.face for h in shape.holes), *(s.face for s in shape.slots), *(p.face for p in shape.pockets)}
+    return bool(figures.planes) and not faces & {"front", "back"}
+
+
+def _front(figures: Figures, rows: list[Row], scale: float) -> list[Mark] | None:
+    """The view from the front, or the section that stands for it, with the thickness."""
+    shape = figures.shape
+    long, thick = shape.length.value * scale, shape.thickness.value * scale
+    wanted = list(figures.of.get("front", []))
+    cut = only_section(figures)
+    if cut:
+        wanted += figures.of.get("X", [])
+        front = sectioned(shape, figures.planes["X"], scale)
+    else:
+        front = orthographic(shape, "front", scale)
+    box = (0.0, -thick, long, 0.0)
+    beside = lanes(front, wanted, box, scale, {})
+    if beside is None:
+        return None
+    front += beside
+    told = Told("plate", figures.reader)
+    told.sized("length", "thickness", shape.thickness)
+    words = told.row("", (None, None, None)).words
+    ends = extent(plate_loop(shape))[2] * scale
+    front += height_right(ends, 0.0, shape.thickness.value, words, scale, box_of(front)[2])
+    more = floats(front, wanted, scale)
+    if more is None:
+        return None
+    front += more
+    if any(hole.place for hole in shape.holes):
+        front += datum_on_edge("A", (min(12.0, long / 4), 0.0), (long, 0.0), (0.0, 1.0), front)
+    if cut:
+        return titled(front, "X–X", box, TITLE)
+    return front + letter_marks(_wanted(rows, "front", scale), front)
+
+
+def _plan(figures: Figures, rows: list[Row], scale: float) -> list[Mark] | None:
+    """The view from above with its figures, its datums, its letters and where sections are cut."""
+    shape = figures.shape
     long, wide = shape.length.value * scale, shape.width.value * scale
-    plane = section_of(shape)
-    printed: list[PrintedDimension] = []
-    plan = orthographic(shape, "top", scale)
-    left, below = lanes_left(_widths(shape, reader, scale, printed), scale)
-    lanes = _lengths(shape, reader, scale, printed)
-    placed = any(hole.place for hole in shape.holes)
-    first = max(15.5 if placed else 11.0, 11.0 + below)  # below the boxes of datum letters
-    plan += [*left, *lanes_below(lanes, scale, first), *_corner(shape, scale)]
-    wanted = _wanted(rows, "top", scale)
-    if plane is not None:
+    plan = [*orthographic(shape, "top", scale), *_corner(shape, scale)]
+    wanted: list[Wanted] = []
+    for letter, plane in figures.planes.items():
         y = -plane.at * scale
         plan += section_marks(y, 0.0, long)
-        wanted = [("X", (-5.0, y + 4.6), 1.0), ("X", (long + 5.0, y + 4.6), 1.0), *wanted]
+        wanted += [(letter, (-5.0, y + 4.6), 1.0), (letter, (long + 5.0, y + 4.6), 1.0)]
+    placed = any(hole.place for hole in shape.holes)
+    first: dict[Side, float] = {"below": 15.5} if placed else {}  # below the boxes of datum letters
+    if figures.planes:
+        first["right"] = 15.0
+    more = _figured(plan, figures.of.get("top", []), (0.0, -wide, long, 0.0), scale, first)
+    if more is None:
+        return None
+    plan += more
     if placed:
         inset = min(3.0, wide / 4, long / 4)
         plan += datum_on_edge("B", (long - inset, 0.0), (inset, 0.0), (0.0, 1.0), plan)
         plan += datum_on_edge("C", (0.0, inset - wide), (0.0, -inset), (-1.0, 0.0), plan)
-    plan += letter_marks(wanted, plan)
+    plan += letter_marks([*wanted, *_wanted(rows, "top", scale)], plan)
     plan.append(room_of(plan))
-    faces = {*(h.face for h in shape.holes), *(s.face for s in shape.slots), *(p.face for p in shape.pockets)}
-    seen_in_front = bool(faces & {"front", "back"})
-    only_section = plane is not None and not seen_in_front
-    front: list[Mark] = []
-    apart: tuple[tuple[Mark, ...], ...] = ()
-    section: list[Mark] = []
-    if plane is not None:
-        section = sectioned(shape, plane, scale) + _leaning(shape, plane, scale)
-        section += _title("X–X", long / 2, box_of(section)[1])
-    if only_section:
-        front += section
-    else:
-        front += orthographic(shape, "front", scale)
-    told = Told("plate", reader)
-    told.sized("length", "thickness", shape.thickness)
-    row = told.row("", (None, None, None))
-    printed += row.printed
-    ends = extent(plate_loop(shape))[2] * scale
-    front += height_right(ends, 0.0, shape.thickness.value, row.words, scale, box_of(front)[2])
-    if placed:
-        front += datum_on_edge("A", (min(12.0, long / 4), 0.0), (long, 0.0), (0.0, 1.0), front)
-    if not only_section:
-        front += letter_marks(_wanted(rows, "front", scale), front)
-    front.append(room_of(front))
-    above, under = box_of(plan), box_of(front)
-    base = min(-wide - APART, above[1] - 5.0 - under[3]) if angle == "first" else above[3] + 6.0 - under[1]
-    marks = plan + moved(front, 0.0, base)
-    side = side_of(shape)
-    if side is not None and end_apart:
-        end = orthographic(shape, side, scale)
-        end += letter_marks(_wanted(rows, side, scale), end)
-        end += _title(f"seen from the {side}", wide / 2 * (-1 if side == "left" else 1), box_of(end)[1])
-        apart = (tuple(end),)
-    elif side is not None:
-        marks += _side(shape, side, rows, scale, angle, base, box_of(marks))
-    if plane is not None and not only_section:
-        apart = (*apart, tuple(section))
-    return Cluster(tuple(marks), tuple(printed), apart)
+    return plan
+
+
+def _figured(
+    marks: list[Mark], wanted: list[Figure], box: Box, scale: float, first: dict[Side, float]
+) -> list[Mark] | None:
+    """All figures of a view."""
+    beside = lanes(marks, wanted, box, scale, first)
+    if beside is None:
+        return None
+    more = floats([*marks, *beside], wanted, scale)
+    return None if more is None else [*beside, *more]
+
+
+def _section(figures: Figures, letter: str, scale: float) -> list[Mark] | None:
+    """A section with its figures under its title."""
+    shape = figures.shape
+    box = (0.0, -shape.thickness.value * scale, shape.length.value * scale, 0.0)
+    section = sectioned(shape, figures.planes[letter], scale)
+    more = _figured(section, figures.of.get(letter, []), box, scale, {})
+    return None if more is None else titled([*section, *more], f"{letter}–{letter}", box, TITLE)
+
+
+def _end_box(figures: Figures, side: Looked, scale: float) -> Box:
+    wide, thick = figures.shape.width.value * scale, figures.shape.thickness.value * scale
+    return (-wide, -thick, 0.0, 0.0) if side == "left" else (0.0, -thick, wide, 0.0)
+
+
+def _end(figures: Figures, side: Looked, rows: list[Row], scale: float) -> list[Mark] | None:
+    """The view of an end with its figures and letters."""
+    marks = orthographic(figures.shape, side, scale)
+    more = _figured(marks, figures.of.get(side, []), _end_box(figures, side, scale), scale, {})
+    if more is None:
+        return None
+    marks += more
+    return marks + letter_marks(_wanted(rows, side, scale), marks)
 
 
 def room_of(marks: list[Mark]) -> Area:
@@ -130,10 +259,6 @@ def room_of(marks: list[Mark]) -> Area:
 def without_rooms(marks: Iterable[Mark]) -> list[Mark]:
     """Marks without those that only keep room."""
     return [one for one in marks if not (isinstance(one, Area) and one.fill == "none" and one.kind is None)]
-
-
-def _title(words: str, x: float, top: float) -> list[Mark]:
-    return [Text((x, top - 2.0), words, TITLE, True, "middle")]
 
 
 def _corner(shape: PlateShape, scale: float) -> list[Mark]:
@@ -158,111 +283,3 @@ def _wanted(rows: list[Row], looked: Looked, scale: float) -> list[Wanted]:
                 u, v, _ = point(at, spot)
                 found.append((row.tag, (u * scale, -v * scale), row.radius * scale))
     return found
-
-
-def _side(
-    shape: PlateShape, side: Looked, rows: list[Row], scale: float, angle: Angle, base: float,
-    taken: tuple[float, float, float, float],
-) -> list[Mark]:  # fmt: skip
-    """A view of an end: across from it in first angle, beside it in third angle."""
-    marks = orthographic(shape, side, scale)
-    marks += letter_marks(_wanted(rows, side, scale), marks)
-    marks.append(room_of(marks))
-    box = box_of(marks)
-    right = (side == "left") == (angle == "first")
-    shift = taken[2] + 8.0 - box[0] if right else taken[0] - 8.0 - box[2]
-    return moved(marks, shift, base)
-
-
-def _overall(shape: PlateShape) -> bool:
-    """Whether length and width are sizes of their own, and do not follow from the outline."""
-    return shape.outline is None
-
-
-def _reaches(shape: PlateShape, axis: int) -> bool:
-    """Whether the outline runs from the datum to the overall size."""
-    found = extent(plate_loop(shape))
-    whole = (shape.length.value, shape.width.value)[axis]
-    return abs(found[axis]) < 1e-6 and abs(found[2 + axis] - whole) < 1e-6
-
-
-def _lane(
-    told: Told, dim: Dim, size: str, printed: list[PrintedDimension], own: bool, follows: bool
-) -> list[Lane]:
-    """An overall size: its own, or in brackets what follows from an outline that reaches so far."""
-    if own:
-        told.sized("length", size, dim)
-        row = told.row("", (None, None, None))
-        printed += row.printed
-        return [Lane(dim.value, row.words)]
-    return [Lane(dim.value, f"({told.reader.plain(dim.value)})")] if follows else []
-
-
-def _places(
-    shape: PlateShape, axis: int, reader: Reader, scale: float, printed: list[PrintedDimension]
-) -> list[Lane]:
-    found: dict[float, float] = {}
-    name = "xy"[axis]
-    for hole in shape.holes:
-        spot = in_plate(shape, hole)
-        value, other = round(spot[axis], 6), spot[1 - axis]
-        found[value] = min(found.get(value, 1e9), other)
-        told = Told(hole.name, reader)
-        told.length("length", name, value)
-        printed += told.row("", (None, None, None)).printed
-    side = 1.0 if axis else -1.0  # the far line starts below the hole, or left of it
-    return [
-        Lane(value, reader.plain(value), side * (other * scale - 3.0))
-        for value, other in sorted(found.items())
-    ]
-
-
-def _lengths(shape: PlateShape, reader: Reader, scale: float, printed: list[PrintedDimension]) -> list[Lane]:
-    if shape.outline is not None and shape.outline.form == "disc":
-        return []
-    lanes = _places(shape, 0, reader, scale, printed) if few_places(shape) else []
-    return lanes + _lane(
-        Told("plate", reader), shape.length, "length", printed, _overall(shape), _reaches(shape, 0)
-    )
-
-
-def _widths(shape: PlateShape, reader: Reader, scale: float, printed: list[PrintedDimension]) -> list[Lane]:
-    if shape.outline is not None and shape.outline.form == "disc":
-        return []
-    lanes = _places(shape, 1, reader, scale, printed) if few_places(shape) else []
-    return lanes + _lane(
-        Told("plate", reader), shape.width, "width", printed, _overall(shape), _reaches(shape, 1)
-    )
-
-
-def _leaning(shape: PlateShape, plane: Plane, scale: float) -> list[Mark]:
-    """The angle of holes that lean in the plane of a section, as it is seen true there."""
-    marks: list[Mark] = []
-    for hole in shape.holes:
-        spot = in_plate(shape, hole)
-        if hole.tilt and abs(spot[1] - plane.at) < 1e-6 and hole.face in ("top", "bottom"):
-            marks += _angle_of(hole, shape, spot, scale)
-    return marks
-
-
-def _angle_of(
-    hole: PlateHole, shape: PlateShape, spot: tuple[float, float, float], scale: float
-) -> list[Mark]:
-    towards = round(hole.towards % 360.0, 6)
-    if towards not in (0.0, 180.0):
-        return []
-    out = -1.0 if (towards == 0.0) == (hole.face == "top") else 1.0  # which way the axis leans above the face
-    up = -1.0 if hole.face == "top" else 1.0
-    x, y = spot[0] * scale, -spot[2] * scale
-    radius = 13.0
-    lean = math.radians(hole.tilt)
-    square = (x, y + up * radius)
-    axis = (x + out * radius * math.sin(lean), y + up * radius * math.cos(lean))
-    words = f"({hole.tilt:g}°)"  # the table says it; ISO 129-1: for reference in brackets
-    text = Text((x - out * 2.0, y + up * radius), words, 4.25, anchor="end" if out > 0 else "start")
-    a, b = (square, axis) if (out < 0) == (up < 0) else (axis, square)
-    return [
-        Line(((x, y + up * 1.0), (x, y + up * (radius + 2.0))), "thin"),
-        Line(((x, y), (axis[0] + (axis[0] - x) * 0.15, axis[1] + (axis[1] - y) * 0.15)), "chain"),
-        Angular((x, y), a, b, radius, hole.tilt, (text,)),
-    ]

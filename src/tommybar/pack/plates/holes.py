@@ -68,18 +68,27 @@ def drawn_radius(hole: PlateHole) -> float:
     return max(dia, hole.sink_dia) / 2
 
 
-def hole_rows(shape: PlateShape, reader: Reader) -> list[Row]:
-    """A row for each hole; the first of alike ones says what they are and how many."""
+def hole_rows(
+    shape: PlateShape, reader: Reader, drawn: frozenset[tuple[str, str]] = frozenset()
+) -> list[Row]:
+    """A row for each hole; the first of alike ones says what they are and how many.
+
+    What ``drawn`` names stands in a view. Alike holes whose places are all
+    seen there share one letter and one row.
+    """
     rows: list[Row] = []
     for number, group in enumerate(groups_of(shape)):
         tag = letter(number)
         first = group[0]
         spots = [in_plate(shape, one) for one in group]
-        told = hole_words(first, shape, reader, len(group))
+        on_circle = any((one.name, "circle") in drawn for one in group)
+        told = hole_words(first, shape, reader, len(group), drawn, on_circle)
         frame = ("position", f"{DIA}{reader.length(first.place, 3)}", "A", "B", "C") if first.place else ()
-        if len(group) == 1:
-            at = place_of(shape, first.face, *spots[0])
-            rows.append(told.row(tag, at, first.face, (spots[0],), drawn_radius(first), frame))
+        placed = on_circle or any((one.name, axis) in drawn for one in group for axis in "xyz")
+        nowhere = (None, None, None)
+        if len(group) == 1 or placed:
+            at = nowhere if placed else place_of(shape, first.face, *spots[0])
+            rows.append(told.row(tag, at, first.face, tuple(spots), drawn_radius(first), frame))
             continue
         for n, (hole, spot) in enumerate(zip(group, spots, strict=True), 1):
             at = place_of(shape, hole.face, *spot)
@@ -89,9 +98,12 @@ def hole_rows(shape: PlateShape, reader: Reader) -> list[Row]:
     return rows
 
 
-def hole_words(hole: PlateHole, shape: PlateShape, reader: Reader, count: int) -> Told:
+def hole_words(
+    hole: PlateHole, shape: PlateShape, reader: Reader, count: int,
+    drawn: frozenset[tuple[str, str]] = frozenset(), on_circle: bool = False,
+) -> Told:  # fmt: skip
     """What a hole is, as it is called out."""
-    told = Told(hole.name, reader)
+    told = Told(hole.name, reader, drawn=drawn)
     if count > 1:
         told.word("count", "count", str(count), count)
         told.say("×")
@@ -123,18 +135,26 @@ def hole_words(hole: PlateHole, shape: PlateShape, reader: Reader, count: int) -
         told.length("diameter", "sink_dia", hole.sink_dia, f", counterbore {DIA}", " ×")
         told.length("depth", "sink_depth", hole.sink_depth, after=" deep")
     if hole.tilt:
-        told.angle("tilt", hole.tilt, ", axis leans ", " from square to the face,")
-        if round(hole.towards % 360.0, 6) in LEANS:
-            told.word(
-                "form", "towards", f"going in towards the {LEANS[round(hole.towards % 360.0, 6)]} of the face"
-            )
-        else:
-            told.angle("towards", hole.towards, "going in towards ", " on the face")
-        if hole.flat:
-            told.word("form", "flat", "(mill a flat first)")
+        _lean(told, hole)
     if hole.face != "top":
         told.word("form", "face", f", from the {hole.face}")
+    if on_circle:
+        told.say(", equally spaced on the circle")
     return told
+
+
+def _lean(told: Told, hole: PlateHole) -> None:
+    """How a hole leans; its angle is left out where a section shows it true."""
+    if told.given("tilt"):
+        told.say(", at the angle shown,")
+    told.angle("tilt", hole.tilt, ", axis leans ", " from square to the face,")
+    towards = round(hole.towards % 360.0, 6)
+    if towards in LEANS:
+        told.word("form", "towards", f"going in towards the {LEANS[towards]} of the face")
+    else:
+        told.angle("towards", hole.towards, "going in towards ", " on the face")
+    if hole.flat:
+        told.word("form", "flat", "(mill a flat first)")
 
 
 def _behind(hole: PlateHole, shape: PlateShape) -> float:

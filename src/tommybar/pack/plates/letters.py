@@ -52,6 +52,22 @@ class Lines:
         more = np.array(segments_of(marks), dtype=np.float64).reshape(-1, 4)
         self.ends = np.concatenate([self.ends, more])
 
+    def crossed(self, a: Point, b: Point, spare: float = 0.6) -> bool:
+        """Whether a stretch from a to b, without ``spare`` mm at each end, crosses any line."""
+        long = math.hypot(b[0] - a[0], b[1] - a[1])
+        if len(self.ends) == 0 or long <= 2 * spare:
+            return False
+        ux, uy = (b[0] - a[0]) / long, (b[1] - a[1]) / long
+        ax, ay = a[0] + spare * ux, a[1] + spare * uy
+        dx, dy = (long - 2 * spare) * ux, (long - 2 * spare) * uy
+        px, py, qx, qy = self.ends.T
+        rx, ry = qx - px, qy - py
+        across = dx * ry - dy * rx
+        safe = np.where(np.abs(across) < 1e-12, 1.0, across)
+        t = ((px - ax) * ry - (py - ay) * rx) / safe
+        s = ((px - ax) * dy - (py - ay) * dx) / safe
+        return bool(((np.abs(across) >= 1e-12) & (t >= 0) & (t <= 1) & (s >= 0) & (s <= 1)).any())
+
     def through(self, box: Box) -> bool:
         """Whether any stretch of line has a part in the box."""
         if len(self.ends) == 0:

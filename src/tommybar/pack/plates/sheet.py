@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tommybar.design.model import Part, SizedDesign
 from tommybar.pack.boxes import Box
 from tommybar.pack.grid import Column, grid
@@ -11,11 +9,12 @@ from tommybar.pack.imprint import Imprint
 from tommybar.pack.isometric import with_isometric
 from tommybar.pack.lettering import width_of
 from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
-from tommybar.pack.plates.cluster import cluster, few_places, without_rooms
-from tommybar.pack.plates.cuts import cut_rows, outline_rows
+from tommybar.pack.plates.cluster import Given, cluster, figures_of, has_cuts, views_of, without_rooms
+from tommybar.pack.plates.cuts import Drawn, cut_rows, outline_rows
 from tommybar.pack.plates.holes import hole_rows
+from tommybar.pack.plates.placed import few_places
 from tommybar.pack.plates.told import Row
-from tommybar.pack.plates.views import side_of
+from tommybar.pack.plates.views import sections_of
 from tommybar.pack.sheet import Mark, Text
 from tommybar.pack.turned.frames import FRAME, cells_marks
 from tommybar.pack.turned.layout import Block, block, packed
@@ -25,12 +24,24 @@ from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateShape
 
 WIDTHS = (95.0, 120.0, 150.0, 80.0, 190.0, 255.0)  # to which table and notes are set, in this order [mm]
+WAYS = (
+    *(Given(sections=n) for n in (3, 2, 1)),
+    *(Given(places=False, sections=n) for n in (3, 1)),
+    Given(cuts=False, sections=1),
+    Given(cuts=False, places=False, sections=1),
+)  # the one liked best first
+SMALLER = 2.1  # a view this much larger is worth having figures in the table
+LEGIBLE = 60.0  # and any larger one when the longer side would be shorter than this on paper [mm]
+SMALLEST = 35.0  # a longer side under this on paper says too little to bear figures [mm]
 WORDS = 36.0  # the least width of the column of words [mm]
 TYPE = (3.9, 3.4)  # size of the table's words, the smaller one where the larger has no room [mm]
 
 
 def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | None = None) -> Drawing:
     """Everything drawn and written of a plate or block, in paper millimetres.
+
+    Sizes stand in the views; where these are crowded, what is cut stands in
+    the table instead.
 
     Raises
     ------
@@ -40,46 +51,76 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
     shape = part.shape
     assert isinstance(shape, PlateShape)
     area = area or drawing_area(imprint.paper)
-    rows, shown = plate_rows(shape, imprint)
-    notes = plate_notes(part, design, imprint, shown)
-    said = tuple(one for row in shown for one in row.printed)
-    wide = area[2] - area[0]
-    tables = tables_of(shown, wide)
-    words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
-    for scale in SCALES:
-        if max(shape.length.value, shape.width.value) * scale > max(area[2] - area[0], area[3] - area[1]):
+    best: Drawing | None = None
+    side = max(shape.length.value, shape.width.value)
+
+    def worth(scale: float) -> float:
+        """How much larger a view must be to be worth having figures in the table."""
+        return SMALLER if side * scale >= LEGIBLE else 1.1
+
+    tried: set[Given] = set()
+    for given in WAYS:
+        given = Given(
+            given.cuts and has_cuts(shape),
+            given.places and few_places(shape),
+            min(given.sections, len(sections_of(shape))),
+        )
+        if given in tried:
             continue
-        for end_apart in (False, True) if side_of(shape) else (False,):
-            views = cluster(shape, rows, scale, imprint.reader, imprint.angle, end_apart)
-            others = [[block(list(one))] for one in views.apart]
-            made = packed(block(list(views.marks)), [*others, *([tables] if shown else []), words], area)
+        tried.add(given)
+        least = worth(best.scale) * best.scale if best is not None else 0.0
+        best = _drawn(part, design, imprint, area, given, least) or best
+    if best is None:
+        raise Refusal(
+            f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
+            f"words must have room on {imprint.paper}.",
+            "Print it on A3 or Tabloid.",
+        )
+    return best
+
+
+def _drawn(
+    part: Part, design: SizedDesign, imprint: Imprint, area: Box, given: Given, least: float
+) -> Drawing | None:
+    """The drawing with so much given in the views; None when it has no room at a scale over ``least``."""
+    shape = part.shape
+    assert isinstance(shape, PlateShape)
+    figures = figures_of(shape, imprint.reader, imprint.angle, given)
+    last = not (given.cuts or given.places)
+    rows = plate_rows(shape, imprint, figures.drawn)
+    notes = plate_notes(part, design, imprint, rows)
+    said = tuple(one for row in rows for one in row.printed)
+    wide = area[2] - area[0]
+    tables = tables_of(rows, wide)
+    words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
+    width, height = area[2] - area[0], area[3] - area[1]
+    side = max(shape.length.value, shape.width.value)
+    for scale in SCALES:
+        if scale <= least or (not last and side * scale < SMALLEST):
+            break
+        if side * scale > max(width, height):
+            continue
+        views = views_of(figures, rows, scale, width, height)
+        if views is None:
+            continue
+        for end_apart, front_apart in ((False, False), (True, False), (True, True)):
+            if end_apart and not front_apart and not figures.end:
+                continue
+            whole = cluster(figures, views, scale, end_apart, front_apart)
+            others = [[block(list(one))] for one in whole.apart]
+            made = packed(block(list(whole.marks)), [*others, *([tables] if rows else []), words], area)
             if made is not None:
                 marks = without_rooms(with_isometric(shape, made, area, scale))
-                return Drawing(scale, tuple(marks), (*views.printed, *said))
-    raise Refusal(
-        f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
-        f"words must have room on {imprint.paper}.",
-        "Print it on A3 or Tabloid.",
-    )
+                return Drawing(scale, tuple(marks), (*whole.printed, *said))
+    return None
 
 
-def plate_rows(shape: PlateShape, imprint: Imprint) -> tuple[list[Row], list[Row]]:
-    """Rows with letters for the views, and rows as they stand in the table."""
+def plate_rows(shape: PlateShape, imprint: Imprint, drawn: Drawn = frozenset()) -> list[Row]:
+    """Rows with letters for the views and for the table; ``drawn`` is what the views give."""
     reader = imprint.reader
-    holes, others = hole_rows(shape, reader), [*cut_rows(shape, reader), *outline_rows(shape, reader)]
-    if not few_places(shape):
-        every = [*holes, *others]
-        return every, every
-    lettered: list[Row] = []
-    shown: list[Row] = []
-    for row in holes:  # places are drawn; only what a letter means is written
-        tag = row.tag.rstrip("0123456789")
-        lettered.append(replace(row, tag=tag))
-        if not row.words.startswith("as "):
-            places = {"x", "y", "z"}
-            kept = tuple(one for one in row.printed if one.size not in places)
-            shown.append(replace(row, tag=tag, places=("", "", ""), printed=kept))
-    return [*lettered, *others], [*shown, *others]
+    return [
+        *hole_rows(shape, reader, drawn), *cut_rows(shape, reader, drawn), *outline_rows(shape, reader, drawn)
+    ]  # fmt: skip
 
 
 def plate_notes(part: Part, design: SizedDesign, imprint: Imprint, rows: list[Row]) -> tuple[str, ...]:
@@ -87,8 +128,7 @@ def plate_notes(part: Part, design: SizedDesign, imprint: Imprint, rows: list[Ro
     notes: list[str] = []
     shape = part.shape
     assert isinstance(shape, PlateShape)
-    if not few_places(shape):
-        notes += _measured_from(shape, rows)
+    notes += _measured_from(shape, rows)
     if any(hole.place for hole in shape.holes):
         notes.append("Datums: A underside, B front edge, C left end")
     notes.append(f"Break other sharp edges {imprint.reader.length(0.2)} at most")

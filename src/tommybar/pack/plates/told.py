@@ -31,11 +31,15 @@ class Row:
 
 @dataclass
 class Told:
-    """Words of one feature being put together; every figure said is kept as it is printed."""
+    """Words of one feature being put together; every figure said is kept as it is printed.
+
+    What a view gives already is left out of them.
+    """
 
     feature: str
     reader: Reader
     words: list[str] = field(default_factory=list)
+    drawn: frozenset[tuple[str, str]] = frozenset()  # sizes that a view gives, and no row says again
     printed: list[PrintedDimension] = field(default_factory=list)
 
     def say(self, words: str) -> None:
@@ -44,12 +48,16 @@ class Told:
 
     def length(self, kind: PrintedKind, size: str, mm: float, before: str = "", after: str = "") -> None:
         """A plain length with words before and after it."""
+        if (self.feature, size) in self.drawn:
+            return
         figure = self.reader.plain(mm)
         self.words.append(f"{before}{figure}{after}")
         self._keep(kind, size, figure, mm)
 
     def sized(self, kind: PrintedKind, size: str, dim: Dim, before: str = "", after: str = "") -> None:
         """A size with its zone and its limits in figures."""
+        if (self.feature, size) in self.drawn:
+            return
         figure, limits, zone = self.reader.plain(dim.value), None, ""
         if dim.smallest is not None and dim.largest is not None:
             limits = self.reader.limits(dim.smallest, dim.largest)
@@ -60,6 +68,8 @@ class Told:
 
     def angle(self, size: str, degrees: float, before: str = "", after: str = "") -> None:
         """An angle."""
+        if (self.feature, size) in self.drawn:
+            return
         figure = f"{degrees:.3f}".rstrip("0").rstrip(".")
         self.words.append(f"{before}{figure}°{after}")
         self.printed.append(
@@ -72,6 +82,10 @@ class Told:
         """A word or whole number that says something of the part: a thread, a form, a count."""
         self.words.append(f"{before}{word}{after}")
         self.printed.append(PrintedDimension(kind, self.feature, size, "", word, value, None, "", CORNER))
+
+    def given(self, *sizes: str) -> bool:
+        """Whether a view gives one of these sizes."""
+        return any((self.feature, size) in self.drawn for size in sizes)
 
     def _keep(
         self,
@@ -100,7 +114,7 @@ class Told:
         kept = [replace(one, words=line) for one in self.printed]
         cells = []
         for name, mm in zip("xyz", spot, strict=True):
-            if mm is None:
+            if mm is None or (self.feature, name) in self.drawn:
                 cells.append("")
                 continue
             figure = self.reader.plain(mm)

@@ -24,6 +24,7 @@ from tommybar.shapes.plate_frames import face_frame
 from tommybar.shapes.plates import drilled_depth
 from tommybar.shapes.solids.frames import direction, point
 
+MOST = 3  # sections of one plate
 PAST = 2.0  # how far a centre line runs past a circle [mm on paper]
 
 
@@ -71,23 +72,37 @@ def sectioned(shape: PlateShape, plane: Plane, scale: float) -> list[Mark]:
     return marks + hole_marks(shape, "front", scale, plane)
 
 
-def section_of(shape: PlateShape) -> Plane | None:
-    """Where a section shows most of what is blind, sunk or undercut; None where nothing is."""
-    wanted: list[tuple[float, float]] = []  # y, how much it tells
+def leans_along(hole: PlateHole) -> bool:
+    """Whether a hole leans in a plane along the length, so that a section shows its angle true."""
+    return bool(hole.tilt) and hole.face in ("top", "bottom") and round(hole.towards % 180.0, 6) == 0.0
+
+
+def sections_of(shape: PlateShape) -> tuple[Plane, ...]:
+    """Where sections show what is blind, sunk or undercut: none, one, or more when one leaves depths unseen."""
+    wanted: list[
+        tuple[float, float, float, bool]
+    ] = []  # y, half its width, how much it tells, needs a section
     for hole in shape.holes:
         if hole.face in ("top", "bottom") and (hole.depth is not None or hole.sink_dia or hole.tilt):
-            wanted.append((in_plate(shape, hole)[1], 1.0 + bool(hole.sink_dia) + 2.0 * bool(hole.tilt)))
+            tells = 1.0 + bool(hole.sink_dia) + 2.0 * bool(hole.tilt)
+            wanted.append((in_plate(shape, hole)[1], 0.5, tells, leans_along(hole)))
     for slot in shape.slots:
         if slot.face in ("top", "bottom") and slot.depth is not None:
-            wanted.append((slot.y, 1.0))
+            lies = round(slot.angle % 180.0, 6) == 0.0
+            wanted.append((slot.y, (slot.width.value if lies else slot.long) / 2, 1.5, True))
     for pocket in shape.pockets:
         if pocket.face in ("top", "bottom") and pocket.depth is not None:
-            wanted.append((pocket.y, 2.0))
-    if not wanted:
-        return None
-    return Plane(
-        max(wanted, key=lambda one: (sum(w for y, w in wanted if abs(y - one[0]) < 0.5), -one[0]))[0]
-    )
+            wanted.append((pocket.y, pocket.width.value / 2, 2.0, True))
+    planes: list[Plane] = []
+    while wanted and len(planes) < MOST:
+        told = {
+            y: sum(tells for at, half, tells, _ in wanted if abs(at - y) < half - 1e-6)
+            for y, _, _, _ in wanted
+        }
+        best = max(told, key=lambda y: (told[y], -y))
+        planes.append(Plane(best))
+        wanted = [one for one in wanted if abs(one[0] - best) >= one[1] - 1e-6 and one[3]]
+    return tuple(planes)
 
 
 def side_of(shape: PlateShape) -> Looked | None:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from tommybar.facts.threads import thread
 from tommybar.pack.bent.strip import blank_of, middle_of_bend
-from tommybar.pack.plates.cluster import few_places
 from tommybar.pack.plates.holes import groups_of, in_plate, letter
+from tommybar.pack.plates.pitch import circles_of
+from tommybar.pack.plates.placed import few_places
 from tommybar.shapes.features import PlateShape, SheetShape
 from tommybar.shapes.outlines import Line as Straight
 from tommybar.shapes.outlines import Loop, circle, plate_loop
@@ -41,6 +42,7 @@ def face_of(shape: PlateShape | SheetShape) -> Face:
     crosses: list[Run] = []
     names: list[tuple[str, float, float, float]] = []
     few = few_places(plate)
+    on_circles = {name for circle in circles_of(plate) for name in circle.names}
     for number, group in enumerate(groups_of(plate)):
         for n, hole in enumerate(group, 1):
             if hole.face not in ("top", "bottom") or (hole.face == "bottom" and hole.depth is not None):
@@ -50,7 +52,8 @@ def face_of(shape: PlateShape | SheetShape) -> Face:
             rims += [run_of(circle(x, y, radius)), run_of(circle(x, y, min(CENTRE, radius / 2)))]
             reach = max(CROSS, radius + 2.0)
             crosses += [((x - reach, y), (x + reach, y)), ((x, y - reach), (x, y + reach))]
-            name = letter(number) if few or len(group) == 1 else f"{letter(number)}{n}"
+            alone = few or len(group) == 1 or hole.name in on_circles
+            name = letter(number) if alone else f"{letter(number)}{n}"
             names.append((name, x, y, radius))
     rims += [run_of(slot_loop(one)) for one in plate.slots if one.face == "top"]
     rims += [run_of(pocket_loop(one)) for one in plate.pockets if one.face == "top"]
