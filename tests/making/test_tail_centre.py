@@ -6,7 +6,10 @@ from dataclasses import replace
 
 import pytest
 
+from tommybar.making.between_centres import end_options
+from tommybar.making.jobs import jobs_of
 from tommybar.shapes.features import Bore, CentreHole, Cylinder, Dim
+from tommybar.shop.centre_equipment import Steady
 
 from .turned import clean, routed, shape, steps
 
@@ -36,11 +39,80 @@ def test_without_a_centre_hole_it_is_refused_and_told_of_one(shop_r):
 
 
 def test_a_shank_too_slender_for_chuck_and_centre_stays_refused(shop_r):
-    """200 of 8 is beyond 12 diameters: it wants a steady."""
+    """200 of 8 is beyond 12 diameters: it wants a steady, and the stop says so."""
     long = replace(SHANK, end=212.0)
-    making, _ = routed(shape(HEAD, long, centres=CENTRE), shop_r, "mild steel")
+    making, _ = routed(shape(HEAD, long, centres=CENTRE), replace(shop_r, steadies=()), "mild steel")
+
+    (found,) = [f for f in making.findings if f.number == 302]
+    assert found.severity == "stop"
+    assert "12 at most with a centre, 30 with a travelling steady" in found.remedy
+
+
+def test_a_travelling_steady_carries_it_further(shop_r):
+    """Beside the tool from a track at the tail on; sawn off, since a parted rod of that length whips."""
+    long = replace(SHANK, end=160.0)
+    making, _ = clean(shape(HEAD, long, centres=CENTRE), shop_r, "mild steel")
+    first = making.cards[0]
+    tools = [s.tool for s in first.steps]
+
+    assert "travelling steady" in first.hold.device
+    assert tools.index("travelling steady") == tools.index("tailstock centre") + 1
+    assert [s.feature for s in first.steps][-1] == "sawing"
+    assert not any(f.number in (403, 404) for f in making.findings)
+
+
+def test_a_steady_that_does_not_close_on_it_carries_nothing(shop_r):
+    """8 against fingers that close from 10 on."""
+    wide = replace(shop_r, steadies=(Steady("travelling", 10.0, 25.0),))
+    making, _ = routed(shape(HEAD, replace(SHANK, end=160.0), centres=CENTRE), wide, "mild steel")
 
     assert [f.severity for f in making.findings if f.number == 302] == ["stop"]
+
+
+def test_a_thick_long_bar_is_faced_and_centred_in_a_fixed_steady(shop_r):
+    """25 does not go into a spindle of 20, and 200 of it is 8 diameters: a fixed steady behind the face."""
+    thick = shape(
+        Cylinder("one", Dim(22.0, "p.one", "h7", 21.979, 22.0), 0.0, 100.0),
+        Cylinder("other", Dim(20.0, "p.other", "h7", 19.979, 20.0), 100.0, 200.0),
+        centres=(CentreHole("a", "A", "A", 2.5), CentreHole("b", "B", "A", 2.5)),
+    )
+    made = frozenset()
+    with_one, _ = end_options(thick, made, jobs_of(thick), 25.0, 1.0, shop_r)
+    without, why = end_options(thick, made, jobs_of(thick), 25.0, 1.0, replace(shop_r, steadies=()))
+
+    assert with_one and all("fixed steady" in one.device for one in with_one)
+    assert without == [] and any("without a fixed steady" in one.reason for one in why)
+
+
+def test_a_centre_that_lets_the_tools_by_is_chosen(shop_r):
+    """8 mm past a dead point of 18: at 9 from the face it is 6.9 high, the knife's heel 5. At 16 mm it passes."""
+    making, _ = clean(shape(HEAD, SHANK, centres=CENTRE), shop_r, "mild steel")
+    dead = replace(shop_r, tail_centres=tuple(c for c in shop_r.tail_centres if c.kind == "dead"))
+    _, run = routed(shape(HEAD, SHANK, centres=CENTRE), dead, "mild steel")
+    stout = shape(
+        Cylinder("head", Dim(20.0), 0.0, 12.0), Cylinder("rod", Dim(16.0), 12.0, 120.0), centres=CENTRE
+    )
+    thick, _ = clean(stout, dead, "mild steel")
+
+    assert making.cards[0].hold.tail.kind == "half"
+    assert any(f.number == 515 and f.severity == "stop" for f in run.findings)
+    assert thick.cards[0].hold.tail.kind == "dead"
+
+
+def test_a_half_centre_that_no_file_names_is_told(shop_r):
+    """Where the file lists no tail centre, the usual ones are taken, and the one that must be ground is told."""
+    making, _ = routed(shape(HEAD, SHANK, centres=CENTRE), replace(shop_r, tail_centres=()), "mild steel")
+
+    assert [f.severity for f in making.findings if f.number == 480] == ["caution"]
+
+
+def test_a_barrel_that_cannot_stand_out_so_far_is_told(shop_r):
+    """0.75 of a centre height of 90 less the 21.1 of the centre: 46 mm, and a barrel that travels 30."""
+    lathe = replace(shop_r.lathe, tailstock=replace(shop_r.lathe.tailstock, travel=30.0))
+    making, _ = routed(shape(HEAD, SHANK, centres=CENTRE), replace(shop_r, lathe=lathe), "mild steel")
+    (found,) = [f for f in making.findings if f.number == 481]
+
+    assert (found.figure, found.bound) == ("46.4 mm", "30 mm, travel of the barrel")
 
 
 def test_a_bar_too_thick_for_the_spindle_is_not_drawn_out(shop_r):

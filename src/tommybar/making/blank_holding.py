@@ -19,7 +19,7 @@ from tommybar.making.grips import (
 )
 from tommybar.making.jobs import Job, largest_outside, span_in_card
 from tommybar.making.practice import rule
-from tommybar.making.tail_centre import COST, carried, centre_mouth
+from tommybar.making.tail_centre import COST, STEADIED, Carrier, centre_mouth
 from tommybar.shapes.features import Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
 
@@ -98,8 +98,9 @@ def blank_options(
             for front, ending, grip in fronts:
                 sticks = faces - front
                 out = standing_out(shape, free, front, hollow=hollow)
-                mouth = centre_mouth(shape, free, shop) if dia <= shop.lathe.spindle_bore else 0.0
-                option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected, mouth)
+                pushed = dia <= shop.lathe.spindle_bore  # back into the spindle, to be faced and centred short
+                carrier = Carrier(centre_mouth(shape, free, shop), shop) if pushed else Carrier()
+                option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected, carrier)
                 if option is not None:
                     options.append(option)
     return options, rejected
@@ -121,7 +122,7 @@ def _checked(
     sticks: float,
     out: tuple[tuple[float, float, float], ...],
     rejected: list[Rejected],
-    mouth: float,
+    carrier: Carrier,
 ) -> Option | None:
     heavy = ending == "part"
     needed = grip_needed(dia, sticks, heavy)
@@ -130,12 +131,18 @@ def _checked(
         rejected.append(Rejected(words, f"grip {grip:.1f} mm long, {needed:.1f} mm needed"))
         return None
     slim = too_slender(out)
-    centre = mouth if slim and carried(mouth, out) else 0.0
+    centre, steady = carrier.carried(out) if slim else (0.0, None)
+    if steady is not None and ending == "part":
+        rejected.append(Rejected(words, "so slender, the piece would whip when it is parted; it is sawn off"))
+        return None
     if slim and not centre:
-        rejected.append(Rejected(words, slim))
+        rejected.append(Rejected(words, carrier.refused(out, slim)))
         return None
     grip = min(grip, max(needed, 2 * dia)) if ending else grip
     cost = DEVICE_COST.get(jaws.device, 10.0) + STUB_COST[ending]
     cost += COST if centre else overhang_cost(slenderness(out))
-    words = device_words(jaws, dia)
-    return Option(jaws, words, "blank", dia, grip, free, front, ending, jaws.runout, cost, centre=centre)
+    cost += COST if steady else 0.0
+    words = device_words(jaws, dia) + (STEADIED if steady else "")
+    return Option(
+        jaws, words, "blank", dia, grip, free, front, ending, jaws.runout, cost, centre=centre, steady=steady
+    )

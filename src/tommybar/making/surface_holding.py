@@ -22,7 +22,7 @@ from tommybar.making.grips import (
 )
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.mandrels import mandrel_options
-from tommybar.making.tail_centre import COST, carried, centre_mouth
+from tommybar.making.tail_centre import COST, STEADIED, Carrier, centre_mouth
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
 
@@ -42,7 +42,7 @@ def surface_options(
     length = shape.length.value
     supplied = {j.feature for j in jobs if j.as_supplied}
     for free in ("A", "B"):
-        mouth = centre_mouth(shape, free, shop)
+        carrier = Carrier(centre_mouth(shape, free, shop), shop)
         for feature in shape.outside:
             if feature.name not in made or not isinstance(feature, Cylinder):
                 continue
@@ -62,7 +62,7 @@ def surface_options(
                     feature.name in supplied,
                     made,
                     rejected,
-                    mouth,
+                    carrier,
                     hollow,
                 )
                 options.extend(option)
@@ -84,7 +84,7 @@ def _on_cylinder(
     supplied: bool,
     made: frozenset[str],
     rejected: list[Rejected],
-    mouth: float,
+    carrier: Carrier,
     hollow: float,
 ) -> list[Option]:
     dia = feature.dia.target
@@ -122,13 +122,14 @@ def _on_cylinder(
     out = standing_out(shape, free, front, made, hollow)
     slim = too_slender(out)
     centred = {one.name for one in shape.centres if one.face == free} <= made
-    centre = mouth if slim and centred and carried(mouth, out) else 0.0
+    centre, steady = carrier.carried(out) if slim and centred else (0.0, None)
     if slim and not centre:
-        rejected.append(Rejected(words, slim))
+        rejected.append(Rejected(words, carrier.refused(out, slim) if centred else slim))
         return []
     hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
     cost = DEVICE_COST.get(jaws.device, 10.0) + (MARK_COST if hard else 0.0)
     cost += COST if centre else overhang_cost(slenderness(out))
+    cost += COST if steady else 0.0
     if strips:
         cost += STRIPS_COST
     if jaws.device == "collets":
@@ -139,7 +140,7 @@ def _on_cylinder(
     return [
         Option(
             jaws,
-            device_words(jaws, dia) + (", copper strips" if strips else ""),
+            device_words(jaws, dia) + (", copper strips" if strips else "") + (STEADIED if steady else ""),
             feature.name,
             knurl_blank(feature) if strips else dia,
             grip,
@@ -150,6 +151,7 @@ def _on_cylinder(
             cost,
             protects="thin copper or aluminium strips under the jaws" if hard else "",
             centre=centre,
+            steady=steady,
         )
     ]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from tommybar.facts.drills import centre_drill
 from tommybar.making.bench import Bench
@@ -10,11 +10,14 @@ from tommybar.making.cards import Step, Tail
 from tommybar.making.grips import Lengths, Option, slenderness
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.steadies import steady_for
 from tommybar.making.tail_shape import tail_of, tail_words
 from tommybar.shapes.features import Face, TurnedShape
+from tommybar.shop.centre_equipment import Steady
 from tommybar.shop.model import Shop
 
 COST = 25.0  # of the search, for a centre that is brought up and a carriage that must stop before it
+STEADIED = ", travelling steady"  # said of a grip whose work one carries beside the tool
 AWAY = frozenset({"parting", "die"})  # steps for which the tailstock is drawn back
 CENTRE = "tailstock centre"  # the tool of the step by which it comes to the work
 SHORT = 1.5  # stick-out over diameter while the face is cut and centred; common practice, no source
@@ -34,9 +37,42 @@ def centre_mouth(shape: TurnedShape, free: Face, shop: Shop) -> float:
     return 0.0
 
 
-def carried(mouth: float, out: Lengths) -> bool:
-    """Whether a centre carries what stands out: up to so many diameters no steady is asked for."""
-    return mouth > 0 and slenderness(out) <= rule("grip", "overhang_centred") + 1e-6
+@dataclass(frozen=True)
+class Carrier:
+    """What carries a slender free end: the mouth of its centre hole [mm], 0 for none, and the shop's steadies."""
+
+    mouth: float = 0.0
+    shop: Shop | None = None
+
+    def carried(self, out: Lengths) -> tuple[float, Steady | None]:
+        """The mouth by which a centre carries what stands out, 0 where it does not, and the steady it wants besides.
+
+        Up to so many diameters no steady is asked for, beyond that one that
+        travels with the tool and closes on every diameter that is turned.
+        """
+        times = slenderness(out)
+        if self.mouth <= 0:
+            return 0.0, None
+        if times <= rule("grip", "overhang_centred") + 1e-6:
+            return self.mouth, None
+        found = {self._steady(dia) for _, dia, _ in out}
+        (one,) = found if len(found) == 1 else (None,)
+        if one is None or times > rule("grip", "overhang_steady") + 1e-6:
+            return 0.0, None
+        return self.mouth, one
+
+    def refused(self, out: Lengths, slim: str) -> str:
+        """Why it does not carry what stands out, where there is a centre hole; else what was to be said without one."""
+        if self.mouth <= 0:
+            return slim
+        most = rule("grip", "overhang_centred")
+        return slim.rpartition(": ")[0] + (
+            f": {slenderness(out):.1f} diameters, {most:g} at most with a centre, "
+            f"{rule('grip', 'overhang_steady'):g} with a travelling steady beside the tool"
+        )
+
+    def _steady(self, dia: float) -> Steady | None:
+        return steady_for(self.shop, "travelling", dia) if self.shop is not None else None
 
 
 def held_short(option: Option) -> Option:

@@ -246,6 +246,7 @@ def _no_bar(part: Part, shop: Shop, stock: str) -> Finding:
 
 def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -> list[Finding]:
     near = [f"{one.holding}: {one.reason}" for one in failed.rejected]
+    near.sort(key=lambda one: "with a centre" not in one)  # what a centre carries no further comes first
     reasons = "; ".join(near[:4])
     assert isinstance(part.shape, TurnedShape)
     if relaxed.set_ups and relaxed.runout_broken:
