@@ -218,7 +218,6 @@ def plate_sizes(shape: PlateShape, body: str = "plate") -> Sizes:
         made["outline", "corners"] = 4.0 if shape.corner else None
     elif shape.outline.form == "disc":
         made["outline", "disc"] = 2 * shape.outline.bosses[0].radius
-        made["outline", "x"] = made["outline", "y"] = 0.0
     else:
         bosses = shape.outline.form == "bosses"
         ends: list[Boss | Corner] = [*(shape.outline.bosses if bosses else shape.outline.corners)]
