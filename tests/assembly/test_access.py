@@ -34,9 +34,9 @@ def tool(name, tools):
     return next(one for one in tools if one.name.startswith(name))
 
 
-SPANNER = tool("10 mm open spanner", for_hexagon(10.0, 0.0, 4.0))
-SOCKET = tool("10 mm socket", for_hexagon(10.0, 0.0, 4.0))
-KEY = tool("5 mm hexagon key with its short", for_socket(5.0, 3.0, 6.0))
+SPANNER = tool("size 10 open spanner", for_hexagon(10.0, 0.0, 4.0))
+SOCKET = tool("size 10 socket", for_hexagon(10.0, 0.0, 4.0))
+KEY = tool("size 5 hexagon key with its short", for_socket(5.0, 3.0, 6.0))
 
 
 def test_a_column_meets_a_wall_at_its_radius():
@@ -106,8 +106,8 @@ def test_a_screw_in_its_own_nut_is_no_obstacle():
     for long, goes in ((10.0, True), (45.0, False)):
         stud = TurnedShape(Dim(long), (Cylinder("stud", Dim(6.0), 0.0, long),))
         around = [obstacle(("stud", 1), stud, HERE, HERE)]
-        assert (obstructed(tool("10 mm socket", tools), around) is None) == goes
-        assert obstructed(tool("10 mm open spanner", tools), around) is None
+        assert (obstructed(tool("size 10 socket", tools), around) is None) == goes
+        assert obstructed(tool("size 10 open spanner", tools), around) is None
 
 
 def test_a_key_turns_over_a_shoulder_that_its_short_arm_clears():

@@ -59,3 +59,53 @@ def test_what_stands_grows_by_what_is_put_on():
     steps = order_of(design, whole).steps
     assert all(set(one.pieces) <= set(one.standing) for one in steps)
     assert set(steps[-1].standing) == {(one.part, one.instance) for one in whole.placements}
+
+
+def test_a_plate_is_not_drawn_from_under_the_screws_that_are_in_it():
+    """Three plates: the middle one is screwed to the bottom, and a cap is screwed to the middle one."""
+    low = [(6.0, 15.0), (34.0, 15.0)]
+    high = [(16.0, 15.0), (24.0, 15.0)]
+    bottom = plate(
+        12.0, *(PlateHole(f"tap_{n}", "top", *at, Dim(5.0), thread="M5") for n, at in enumerate(low, 1))
+    )
+    middle = plate(
+        10.0,
+        *(PlateHole(f"fix_{n}", "top", *at, Dim(5.5)) for n, at in enumerate(low, 1)),
+        *(PlateHole(f"tap_{n}", "top", *at, Dim(3.0), thread="M3") for n, at in enumerate(high, 1)),
+    )
+    cap = PlateShape(
+        Dim(14.0),
+        Dim(14.0),
+        Dim(3.0),
+        holes=tuple(
+            PlateHole(f"fix_{n}", "top", x - 13.0, 7.0, Dim(3.4)) for n, (x, _) in enumerate(high, 1)
+        ),
+    )
+    small, large = "ISO 4762 M3 x 10", "ISO 4762 M5 x 20"
+    parts = (
+        Part("bottom", "plate", "mild steel", 1, bottom),
+        Part("middle", "plate", "mild steel", 1, middle),
+        Part("cap", "plate", "mild steel", 1, cap),
+        Part("large", "bought", "", 2, None, bought=large, envelope=envelope(large)),
+        Part("small", "bought", "", 2, None, bought=small, envelope=envelope(small)),
+    )
+    joints = (
+        *(
+            ScrewJoint((f"cap.fix_{n}",), f"middle.tap_{n}", "M3", "ISO 4762", "", 0.0, 3.0, bought="small")
+            for n in (1, 2)
+        ),
+        *(
+            ScrewJoint(
+                (f"middle.fix_{n}",), f"bottom.tap_{n}", "M5", "ISO 4762", "", 0.0, 10.0, bought="large"
+            )
+            for n in (1, 2)
+        ),
+    )
+    design = SizedDesign("x", "A", "mm", (), parts, screw_joints=joints)
+    steps = order_of(design, assembled(design)).steps
+    for name, under, over in (("small", "middle", "cap"), ("large", "bottom", "middle")):
+        driven = [
+            set(one.standing) for one in steps if one.pieces == ((name, 1),) or one.pieces == ((name, 2),)
+        ]
+        assert len(driven) == 2
+        assert all({(under, 1), (over, 1)} <= standing for standing in driven)

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
 import pytest
 
+from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import assembled
 from tommybar.checks.driver_access import look
 from tommybar.checks.screw_seats import Seat, seats
 from tommybar.design.joints import ScrewJoint, SeatRelation
 from tommybar.design.model import FitRelation
 from tommybar.findings import Finding
+from tommybar.making.lengths import spoken
 from tommybar.shapes.envelopes import envelope
 from tommybar.shapes.features import (
     Bend,
@@ -91,8 +94,8 @@ def test_a_hexagon_head_beside_a_shoulder(gap: float, expected: list[tuple[int, 
         assert (found[0].part, found[0].feature) == ("cover", "fix")
         assert (found[0].figure, found[0].bound) == (f"{gap:.2f} mm", "11.00 mm")
         assert "the shoulder of ledge of cover" in found[0].words
-        assert "10 mm open spanner" in found[0].words
-        assert "10 mm socket" in found[0].words
+        assert "size 10 open spanner" in found[0].words
+        assert "size 10 socket" in found[0].words
 
 
 @pytest.mark.parametrize(("high", "expected"), [(1.9, []), (2.1, [(686, "stop")])])
@@ -299,6 +302,26 @@ def test_a_part_that_is_put_on_later_is_not_in_the_way() -> None:
     assert towered(False) == []
 
 
+def test_a_screw_goes_in_when_all_that_it_joins_is_there() -> None:
+    """A dowel is pressed into the base first, when the cover and its shoulder are not there yet: they count."""
+    lower = PlateShape(
+        Dim(80.0),
+        Dim(60.0),
+        Dim(12.0),
+        holes=(
+            PlateHole("tapped", "top", 40.0, 30.0, Dim(6.0), thread="M6"),
+            PlateHole("dowel", "bottom", 70.0, 10.0, Dim(4.0)),
+        ),
+    )
+    dowel = part("dowel", TurnedShape(Dim(12.0), (Cylinder("body", Dim(4.0), 0.0, 12.0),)))
+    fit = FitRelation("base.dowel", "dowel.body", "H7/p6", "press")
+    made = design([ledge(6.2), part("base", lower), dowel], fits=(fit,), screw_joints=(joint("cover.fix"),))
+    whole = assembled(made)
+    assert ("cover", 1) not in order_of(made, whole).steps[0].standing
+    (found,) = look(made, whole)
+    assert (found.number, found.part, found.figure) == (686, "cover", "6.20 mm")
+
+
 def test_a_nut_on_a_turned_thread_is_tried_from_both_sides() -> None:
     """A nut between a wide collar and a wide wheel: neither spanner nor socket; without the wheel, the spanner."""
     nut = part("nut", None, "", bought="ISO 4032 M6", envelope=envelope("ISO 4032 M6"))
@@ -339,3 +362,13 @@ def test_the_seat_is_felt_for_at_the_floor_of_a_pocket() -> None:
     height = stands.frame[11] + stands.frame[10] * 10.0  # the floor, 22 - 12
     assert way[11] == pytest.approx(height, abs=1e-4)
     assert way[10] == pytest.approx(stands.frame[10])
+
+
+def test_asked_in_inches_no_length_is_left_in_millimetres() -> None:
+    """Tools are called by their size, lengths turn with the reader's unit."""
+    found = told(ledge(6.2), base(), screw_joints=(joint("cover.fix"),))
+    found += told(*spool(240.0), seats=(SeatRelation("grub", "spool.grub", "thread_dia", 4.0),))
+    for one in found:
+        for said in (one.words, one.figure, one.bound, one.remedy):
+            assert not re.search(r"\d mm", spoken(said, "in"))
+    assert "size 10 open spanner" in spoken(found[0].words, "in")

@@ -20,7 +20,11 @@ from tommybar.shapes.features import (
     Dim,
     Flats,
     PlateHole,
+    PlateShape,
+    PlateStep,
+    Pocket,
     SheetShape,
+    Slot,
     TurnedShape,
 )
 
@@ -131,6 +135,36 @@ def test_a_washer_under_the_head_takes_from_the_thread():
     parts, how = held(6, washers=("ISO 7089",))
     found = [one for one in found_in(*parts, **how) if one.number == 630]
     assert [(one.severity, one.figure, one.bound) for one in found] == [("note", "3.20 mm", "4.00 mm")]
+
+
+@pytest.mark.parametrize(("washers", "told"), [((), ["stop"]), (("ISO 7089",), [])])
+def test_a_washer_keeps_a_screw_from_the_bottom(washers, told):
+    """M4 x 12 less 2 is 10 in a thread of 9.5; with a washer of 0.8 it is 9.2."""
+    parts, how = held(12, washers=washers, end=Bore("end", Dim(4.0), "B", 14.0, False, thread="M4", full=9.5))
+    found = [one for one in found_in(*parts, **how) if one.number == 631]
+    assert [one.severity for one in found] == told
+
+
+@pytest.mark.parametrize(
+    ("cut", "metal"),
+    [
+        ({}, 20.0),
+        ({"pockets": (Pocket("well", "top", 15.0, 20.0, Dim(20.0), Dim(20.0), 2.0, 6.0),)}, 14.0),
+        ({"pockets": (Pocket("well", "top", 45.0, 20.0, Dim(20.0), Dim(20.0), 2.0, 6.0),)}, 20.0),
+        ({"pockets": (Pocket("well", "bottom", 45.0, 20.0, Dim(20.0), Dim(20.0), 2.0, 6.0),)}, 14.0),
+        ({"slots": (Slot("way", "top", 15.0, 20.0, 30.0, Dim(8.0), 5.0, 90.0),)}, 15.0),
+        ({"slots": (Slot("way", "top", 15.0, 35.0, 20.0, Dim(8.0), 5.0),)}, 20.0),
+        ({"steps": (PlateStep("ledge", "top", "left", Dim(20.0), Dim(4.0)),)}, 16.0),
+        ({"steps": (PlateStep("ledge", "bottom", "left", Dim(20.0), Dim(4.0)),)}, 16.0),
+        ({"steps": (PlateStep("ledge", "bottom", "right", Dim(20.0), Dim(4.0)),)}, 20.0),
+    ],
+)
+def test_what_is_cut_away_over_and_under_a_hole_is_no_metal_under_its_head(cut, metal):
+    """A block of 60 by 40 by 20 with a hole at 15, 20 of its top face."""
+    shape = PlateShape(
+        Dim(60.0), Dim(40.0), Dim(20.0), holes=(PlateHole("fix", "top", 15.0, 20.0, Dim(5.5)),), **cut
+    )
+    assert hole(shape, "fix").metal == metal
 
 
 def test_a_screw_that_does_not_pass_the_washer_is_told():

@@ -74,13 +74,13 @@ def for_socket(across: float, depth: float, top: float) -> Iterator[DrivingTool]
     key = hexagon_key(across)
     wide, near, far = key.corners, top + key.short - depth, top + key.long - depth
     shank = Column("its shank", wide / 2, top, near, least=wide / 2)
-    name = f"{across:g} mm hexagon key"
+    name = f"size {across:g} hexagon key"
     short = Arm(near - wide, near + depth, key.long, wide, SIXTH)
     yield DrivingTool(f"{name} with its short arm in the screw", (shank,), short, "key")
     long = Arm(far - wide, far + depth, key.short, wide, SIXTH)
     shanks = (shank, Column("its shank", wide / 2, near, far))
     yield DrivingTool(f"{name} with its long arm in the screw", shanks, long, "key")
-    yield _straight(f"{across:g} mm hexagon screwdriver", hexagon_driver(across), top, key.short - depth)
+    yield _straight(f"size {across:g} hexagon screwdriver", hexagon_driver(across), top, key.short - depth)
 
 
 def for_slot(size: str, top: float) -> Iterator[DrivingTool]:
@@ -114,7 +114,7 @@ def for_hexagon(across: float, low: float, top: float, hollow: float = 0.0) -> I
         end = start + spanner.thick
         jaws = Column("its jaws", spanner.width / 2, start, end, hollow, SLENDER * corner, spanner.mouth)
         arm = Arm(start, end, spanner.length, spanner.handle, TWELFTH, hollow)
-        yield DrivingTool(f"{across:g} mm open spanner", (jaws,), arm, "open spanner")
+        yield DrivingTool(f"size {across:g} open spanner", (jaws,), arm, "open spanner")
     outside, thin, end = socket.outside / 2, corner + THIN, top + socket.length
     for start, high in ((s, h) for h in (end, end + socket.extension) for s in (low, raised)):
         room = start + HOLLOW * socket.length
@@ -124,5 +124,5 @@ def for_hexagon(across: float, low: float, top: float, hollow: float = 0.0) -> I
         )
         bar = (Column("its drive bar", socket.bar / 2, end, high),) if high > end else ()
         arm = Arm(high, high + socket.bar, socket.handle, socket.bar, TWELFTH)
-        name = f"{across:g} mm socket" + (" on an extension" if bar else "")
+        name = f"size {across:g} socket" + (" on an extension" if bar else "")
         yield DrivingTool(name, (*body, *bar), arm, "socket")

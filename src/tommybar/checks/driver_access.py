@@ -8,6 +8,7 @@ from tommybar.assembly.links import Piece
 from tommybar.assembly.order import Order, order_of
 from tommybar.assembly.placing import Assembly
 from tommybar.checks.loose import UNSETTLED, loose_pieces
+from tommybar.checks.made_screws import made_screws
 from tommybar.checks.named_walls import wall_named
 from tommybar.checks.screw_seats import Seat, seats
 from tommybar.design.model import SizedDesign
@@ -24,7 +25,7 @@ def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
     order = order_of(design, whole) if whole.placements else None
     loose = loose_pieces(design, whole)
     fixed = _fastenings(design)
-    for seat in seats(design, whole):
+    for seat in (*seats(design, whole), *made_screws(design, whole)):
         if isinstance(seat, Refusal):
             found[_not_judged(seat)] = None
             continue
@@ -134,11 +135,11 @@ def _told(
     words = _met(design, whole, seat, first, way)
     also = "".join(f"; {_met(design, whole, seat, one, way, short=True)}" for one in _by_tool(rest))
     if fits is not None:
-        text = f"Take {_a(fits.name)} for the {seat.what} at {seat.hole}: {words}{also}."
+        text = f"Take a {fits.name} for the {seat.what} at {seat.hole}: {words}{also}."
         severity, number, remedy = (
             "note",
             689,
-            f"Have {_a(fits.name)} ready, or give the usual tool its room.",
+            f"Have a {fits.name} ready, or give the usual tool its room.",
         )
     elif first.tool:
         text = f"No usual tool turns the {seat.what} at {seat.hole}: {words}{also}"
@@ -179,7 +180,7 @@ def _met(
     """Which tool meets what, with its two figures."""
     stands = whole.of(*one.piece) if seat.placed else None
     wall = wall_named(design.part(one.piece[0]), stands.frame if stands else HERE, way, one.at)
-    tool = _a(one.tool) if one.tool else ""
+    tool = f"a {one.tool}" if one.tool else ""
     if one.swings:
         return f"{tool} swings over {one.figure:.0f} deg beside {wall}, and {one.bound:.0f} deg are wanted"
     if short:
@@ -189,11 +190,6 @@ def _met(
     return (
         f"{who}{verb}{wall} is {one.figure:.2f} mm from the screw's axis, and {one.bound:.2f} mm are wanted"
     )
-
-
-def _a(name: str) -> str:
-    """A tool with its article: an 8 mm key, a 10 mm key."""
-    return f"an {name}" if name.startswith(("8", "11 ", "18 ", "open")) else f"a {name}"
 
 
 def _remedy(seat: Seat, first: Obstruction) -> str:

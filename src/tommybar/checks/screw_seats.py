@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tommybar.assembly.access import obstacle
 from tommybar.assembly.axes import Axis, axis_of, count_of
@@ -17,7 +18,7 @@ from tommybar.design.model import Part, SizedDesign
 from tommybar.facts.fasteners import ScrewHead, nut, screw_head, washer
 from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import PlateShape, SheetShape
+from tommybar.shapes.features import PlateShape, Shape, SheetShape
 from tommybar.shapes.solids.frames import HERE, Frame, back, direction, frame, point, shifted, within
 from tommybar.shapes.solids.legs import sheet_stretches
 from tommybar.shapes.solids.plate import hole_frame
@@ -176,7 +177,7 @@ def _head(
         Column("the head itself", head.diameter / 2, under, top, least=head.diameter / 2),
         tools,
         screw,
-        _joined(design, whole, names, ways[0], placed),
+        joined_on(design, whole, names, ways[0]) if placed else (),
     )
 
 
@@ -203,7 +204,7 @@ def _nut(design: SizedDesign, whole: Assembly, joint: ScrewJoint, own: Piece, ax
         Column("the nut itself", corner, under, top, hollow, corner),
         tuple(for_hexagon(one.across_flats, under, top, hollow)),
         piece,
-        _joined(design, whole, joint.through, ways[0], placed),
+        joined_on(design, whole, joint.through, ways[0]) if placed else (),
     )
 
 
@@ -214,18 +215,21 @@ def _hole_dia(design: SizedDesign, name: str) -> float:
 
 def _seated(design: SizedDesign, name: str, axis: Axis, way: Frame, dia: float) -> Frame:
     """The way moved to where the metal round a hole ends: the floor of a counterbore, a pocket or a recess."""
+    shape = design.part(name.partition(".")[0]).shape
+    level = _level(shape, way, axis.long, dia) if shape is not None and dia > 0 else 0.0
+    return within(way, shifted(z=level))
+
+
+@lru_cache(maxsize=64)
+def _level(shape: Shape, way: Frame, long: float, dia: float) -> float:
+    """How far below the mouth of a hole the metal round it ends, felt for in a narrow ring [mm]."""
     from manifold3d import Manifold
 
-    shape = design.part(name.partition(".")[0]).shape
-    if shape is None or dia <= 0:
-        return way
-    mesh = obstacle(("", 0), shape, HERE, way).mesh
-    low, high = -axis.long - LEVEL, LEVEL
+    low, high = -long - LEVEL, LEVEL
     inner, outer = dia / 2 + LEVEL, dia / 2 + RING
     ring = Manifold.cylinder(high - low, outer, outer, 64) - Manifold.cylinder(high - low, inner, inner, 64)
-    met = ring.translate((0.0, 0.0, low)) ^ mesh
-    level = 0.0 if met.is_empty() else min(0.0, float(met.bounding_box()[5]))
-    return within(way, shifted(z=round(level, 6)))
+    met = ring.translate((0.0, 0.0, low)) ^ obstacle(("", 0), shape, HERE, way).mesh
+    return 0.0 if met.is_empty() else round(min(0.0, float(met.bounding_box()[5])), 6) + 0.0
 
 
 def _nut_on_a_thread(part: Part, seat: str, one: Placement) -> Seat:
@@ -298,12 +302,10 @@ def _piece_on(whole: Assembly, name: str, ways: Iterable[Frame], placed: bool) -
     return best[1] if best else None
 
 
-def _joined(
-    design: SizedDesign, whole: Assembly, names: Iterable[str], way: Frame, placed: bool
-) -> tuple[Piece, ...]:
+def joined_on(design: SizedDesign, whole: Assembly, names: Iterable[str], way: Frame) -> tuple[Piece, ...]:
     """The placed pieces whose hole of one of these names lies on the screw's axis."""
     found: dict[Piece, None] = {}
-    for name in names if placed else ():
+    for name in names:
         for piece, axis in _places(design, name):
             stands = whole.of(*piece)
             if stands is None:
