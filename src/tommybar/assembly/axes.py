@@ -25,7 +25,7 @@ from tommybar.shapes.features import (
 )
 from tommybar.shapes.plates import drilled_depth
 from tommybar.shapes.radii import bore_radius, outside_radius
-from tommybar.shapes.solids.frames import HERE, Frame, frame, shifted, turned, within
+from tommybar.shapes.solids.frames import HERE, Frame, frame, point, shifted, turned, within
 from tommybar.shapes.solids.legs import sheet_stretches, wire_stretches
 from tommybar.shapes.solids.plate import hole_frame
 
@@ -110,6 +110,16 @@ def axis_of_bought(shape: BoughtShape, inside: bool) -> Axis:
     return Axis(HERE, 0.0, long, inside, inside, inside)
 
 
+def is_round(shape: Shape | BoughtShape | None, axis: Axis) -> bool:
+    """Whether a part is round about an axis of its own, but for holes."""
+    if isinstance(shape, PlateShape):
+        middle = point(axis.at, (0.0, 0.0, 0.0))
+        half = shape.length.value / 2
+        disc = shape.outline is not None and shape.outline.form == "disc"
+        return disc and math.dist(middle[:2], (half, half)) < 1e-6 and abs(axis.at[10]) > 1 - 1e-9
+    return isinstance(shape, TurnedShape | BoughtShape) and axis.at == HERE
+
+
 def count_of(shape: Shape | BoughtShape | None, name: str) -> int:
     """How many equal holes the feature of that name has; 1 for anything else."""
     if isinstance(shape, TurnedShape):
@@ -192,8 +202,19 @@ def _of_circle(holes: CircleHoles, number: int) -> Axis:
     return Axis(at, holes.start, holes.end, True, low_open, high_open, low_open, high_open, entry)
 
 
-def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
+def _surface(shape: TurnedShape, hole: CrossHole, towards: float) -> float:
+    """How far from the axis a cross hole comes to the surface: at its land, or at a flat that looks that way [mm]."""
     out = outside_radius(shape, hole.z)
+    for flats in shape.flats:
+        if flats.start - 1e-6 <= hole.z <= flats.end + 1e-6:
+            turn = (towards - flats.angle) % (360 / flats.count)
+            if min(turn, 360 / flats.count - turn) < 1e-6:
+                out = min(out, flats.level)
+    return out
+
+
+def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
+    out, back = _surface(shape, hole, hole.angle), _surface(shape, hole, hole.angle + 180)
     at = within(turned(-hole.angle), frame((0, 1, 0), (0, 0, 1), (1, 0, 0), (0.0, hole.offset, hole.z)))
     if hole.depth is not None:
         return Axis(at, out - hole.depth, out, True, False, True, False, True)
@@ -201,7 +222,7 @@ def _of_cross(hole: CrossHole, shape: TurnedShape) -> Axis:
     if hole.into and not through:  # what is screwed or pushed in bears on what fills the bore
         floor = bore_radius(shape, hole.z)
         return Axis(at, floor, out, True, False, True, False, True, "high")
-    return Axis(at, -out if through else 0.0, out, True, through, True, through, True, "high")
+    return Axis(at, -back if through else 0.0, out, True, through, True, through, True, "high")
 
 
 def _of_end(end: Cup | CentreHole | BoreTaper, shape: TurnedShape) -> Axis:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from tommybar.assembly.links import Link, Piece
 from tommybar.design.model import SizedDesign
 from tommybar.shapes.features import TurnedShape
-from tommybar.shapes.solids.frames import HERE, Frame, direction, turned, within
+from tommybar.shapes.solids.frames import HERE, Frame, Vector, back, direction, turned, within
+
+SQUARE = 1e-6  # how far a direction may lean along the axis it is clocked about
 
 
 def clocked(told: Frame, anchor: Piece, piece: Piece, link: Link, design: SizedDesign) -> Frame:
@@ -35,6 +38,52 @@ def clocked(told: Frame, anchor: Piece, piece: Piece, link: Link, design: SizedD
         stands = math.degrees(math.atan2(y, x))
         return within(turned(-datum - sign * relation.angle - stands), told)
     return told
+
+
+def clocked_across(
+    here: Frame, piece: Piece, link: Link, frames: Mapping[Piece, Frame], design: SizedDesign
+) -> Frame:
+    """``here``, where ``piece`` stands, turned about a joint that lies across it as a clocking relation says.
+
+    The angle is told about that joint, counter-clockwise as it is seen from
+    outside along it, from where the datum looks to where the feature looks: a
+    blind bore out of its mouth, anything else on the axis of its part towards
+    face A.
+    """
+    pair = link.pairs[0]
+    mine = pair.hole if link.first == piece else pair.shaft
+    if link.kind not in ("fit", "thread") or mine.at == HERE:
+        return here
+    axis = within(here, mine.at)
+    for relation in design.clockings:
+        own, datum = relation.feature.partition("."), relation.datum.partition(".")
+        other = (datum[0], piece[1] if (datum[0], piece[1]) in frames else 1)
+        if own[0] != piece[0] or other not in frames or other == piece:
+            continue
+        ends = []
+        for (part, _, feature), frame in ((own, here), (datum, frames[other])):
+            looks = _looks(design, part, feature)
+            if looks is not None:
+                x, y, z = direction(within(back(axis), frame), looks)
+                ends += [math.degrees(math.atan2(y, x))] if abs(z) < SQUARE else []
+        if len(ends) == 2:
+            turn = turned(round(ends[1] + relation.angle - ends[0], 9))
+            return within(within(within(axis, turn), back(axis)), here)
+    return here
+
+
+def _looks(design: SizedDesign, part: str, name: str) -> Vector | None:
+    """Where a feature of a turned part looks, in the part's own frame; None when it looks nowhere."""
+    shape = design.part(part).shape
+    if not isinstance(shape, TurnedShape):
+        return None
+    angle = _angle(design, part, name)
+    if angle is not None:
+        return math.cos(math.radians(angle)), -math.sin(math.radians(angle)), 0.0
+    bore = next((one for one in shape.bores if one.name == name), None)
+    if bore is not None and not bore.through and bore.face == "B":
+        return 0.0, 0.0, 1.0
+    return 0.0, 0.0, -1.0
 
 
 def _angle(design: SizedDesign, part: str, name: str) -> float | None:

@@ -49,9 +49,25 @@ def ways(link: Link, faces: bool = False) -> tuple[Way, ...]:
     if link.kind == "screw head":
         hole = link.pairs[0].hole
         return (Way(within(hole.at, within(shifted(z=hole.high), OVER))),)
+    if link.kind == "belt":
+        return _belted(link)
     if link.kind == "face":
         return _on_face(link)
     return _coaxial(link.pairs[0], link.engaged, link.centred, faces)
+
+
+def _belted(link: Link) -> tuple[Way, ...]:
+    """Two pulleys side by side, in the directions of the quarters and both ways round."""
+    one, other = link.pairs[0].hole, link.pairs[0].shaft
+    found = []
+    for over in (HERE, OVER):
+        for quarter in (0.0, 90.0, 180.0, 270.0):
+            aside = within(turned(quarter), within(shifted(x=link.apart), turned(-quarter)))
+            middle = within(within(aside, shifted(z=(other.low + other.high) / 2)), over)
+            own = within(one.at, shifted(z=(one.low + one.high) / 2))
+            first = within(within(other.at, middle), back(own))
+            found.append(Way(back(first), "the belt does not say to which side"))
+    return tuple(found)
 
 
 def _on_face(link: Link) -> tuple[Way, ...]:

@@ -9,7 +9,7 @@ from tommybar.assembly.axes import Axis
 from tommybar.design.model import SizedDesign
 
 Piece = tuple[str, int]  # part, and which of its pieces, from 1
-Kind = Literal["screw", "fit", "thread", "screw head", "face"]
+Kind = Literal["screw", "fit", "thread", "screw head", "belt", "face"]
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,8 @@ class Link:
     ``stack`` are lands of both that a loop counts one after the other.
     "screw head": ``second`` is a bought screw in the hole of ``first``. "face": the
     two axes begin in the middles of two faces and point out of their metal; the
-    faces look at one another, or the same way when ``level``, ``apart`` [mm].
+    faces look at one another, or the same way when ``level``, ``apart`` [mm]. "belt": two
+    pulleys in one plane, their axes ``apart``.
     """
 
     kind: Kind

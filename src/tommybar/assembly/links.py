@@ -13,7 +13,7 @@ from tommybar.assembly.axes import Axis, axis_of, axis_of_bought
 from tommybar.assembly.dealing import Dealer
 from tommybar.assembly.fastened import fastened
 from tommybar.assembly.joined import Joined, Kind, Link, Piece, pieces_of
-from tommybar.assembly.standing import centred, face_links, loose_links
+from tommybar.assembly.standing import belt_links, centred, face_links, loose_links
 from tommybar.design.model import Part, SizedDesign
 from tommybar.shapes.features import Bore, CircleHoles, Cylinder, TurnedShape
 
@@ -31,7 +31,7 @@ def links_of(design: SizedDesign) -> tuple[Link, ...]:
     found += [one for one in seats if one.kind == "thread"]  # nuts go on after what they hold
     found += [one for one in joints if one.kind == "thread"]
     found += loose_links(design, found)
-    found += face_links(design)
+    found += [*belt_links(design), *face_links(design)]
     named = {piece for link in found for piece in (link.first, link.second)}
     found += [one for one in joints if one.kind == "screw head"]
     found += _same_threads(design, named, found)

@@ -27,6 +27,7 @@ DOES = {
     "screw head": "drive",
     "fit": "slide",
     "face": "set",
+    "belt": "set",
 }
 
 

@@ -11,8 +11,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from tommybar.assembly.axes import is_round
 from tommybar.assembly.beside import beside
-from tommybar.assembly.clocking import clocked
+from tommybar.assembly.clocking import clocked, clocked_across
 from tommybar.assembly.exploded import middle_of, pulled_apart
 from tommybar.assembly.fitting import NEAR, Meeting, Way, apart_in_stack, meeting, ways
 from tommybar.assembly.links import Joined, Link, Piece, links_of, pieces_of
@@ -22,7 +23,7 @@ from tommybar.refusals import Refusal
 from tommybar.shapes.solids.frames import HERE, Frame, Vector, back, direction, point, within
 
 KEPT = 48  # ways of standing that are carried on at once
-RANK = {"screw": 0, "lasting": 1, "fit": 2, "thread": 3, "screw head": 4, "face": 5}
+RANK = {"screw": 0, "lasting": 1, "fit": 2, "thread": 3, "screw head": 4, "belt": 5, "face": 6}
 
 
 @dataclass(frozen=True)
@@ -182,11 +183,14 @@ def _carried_on(
             told = clocked(told, done[anchor], piece, link, design)
             here = within(state.frames[anchor], told)
             frames = dict(zip(done, state.frames, strict=True))
-            here, opened = _faced(piece, here, link, way.open, frames, told_faces)
-            if link.kind in ("fit", "thread") and not onto_first:
+            here = clocked_across(here, piece, link, frames, design)
+            opened = "" if link.kind == "screw" and _round(design, link) else way.open
+            here, opened = _faced(piece, here, link, opened, frames, told_faces)
+            if link.kind in ("fit", "thread") and not onto_first and not told_faces:
                 here = beside(link, here, frames, links)
             frames |= {piece: here}
-            wrong = state.wrong + sum(_wrong(one, frames) for one in closing)
+            kept = [*closing, link] if told_faces else closing  # what a face moved may have left its joint
+            wrong = state.wrong + sum(_wrong(one, frames) for one in kept)
             found.append(_State((*state.frames, here), (*state.opens, opened), wrong))
     parts = [design.part(name) for name, _ in [*done, piece]]
 
@@ -197,6 +201,14 @@ def _carried_on(
         enumerate(found), key=lambda one: (round(one[1].wrong, 3), -round(high(one[1]), 3), one[0])
     )
     return [state for _, state in ordered[:KEPT]]
+
+
+def _round(design: SizedDesign, link: Link) -> bool:
+    """Whether a piece held by one screw is round about it, so that its turn says nothing."""
+    return len(link.pairs) == 1 and any(
+        is_round(design.part(name).standing, axis)
+        for (name, _), axis in ((link.first, link.pairs[0].hole), (link.second, link.pairs[0].shaft))
+    )
 
 
 def _faced(
@@ -225,6 +237,9 @@ def _wrong(link: Link, frames: dict[Piece, Frame]) -> float:
     if link.kind == "face":
         gap, askew = gap_of(link, frames[link.first], frames[link.second])
         return 10 * abs(gap - link.apart) + 1000 * askew
+    if link.kind == "belt":
+        met = meeting(link.pairs[0], frames[link.first], frames[link.second])
+        return 10 * abs(met.aside - link.apart) + 1000 * met.askew
     total = 0.0
     if link.stack:
         total += 5 * apart_in_stack(link.stack, frames[link.first], frames[link.second])
@@ -271,6 +286,12 @@ def _disagreements(links: list[Link], frames: dict[Piece, Frame]) -> list[str]:
             continue
         for pair in link.pairs:
             met = _best_meeting(pair, link, frames)
+            if link.kind == "belt":
+                if abs(met.aside - link.apart) > NEAR or met.askew > 1e-4:
+                    found.append(
+                        f"{pair.words}: their axes lie {met.aside:.4g} mm apart, not {link.apart:g} mm."
+                    )
+                continue
             if met.aside > NEAR or met.askew > 1e-4:
                 found.append(f"{pair.words}: their axes lie {met.aside:.4g} mm apart.")
             elif link.kind != "screw" and any(gap < -NEAR for gap in met.gaps):

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tommybar.assembly.axes import Axis
+from tommybar.assembly.axes import Axis, axis_of_bought
 from tommybar.assembly.dealing import Dealer
 from tommybar.assembly.joined import Joined, Link, Piece
 from tommybar.design.joints import StandsRelation
@@ -42,6 +42,25 @@ def face_links(design: SizedDesign) -> list[Link]:
                     Link("face", one, other, (pair,), apart=relation.apart, level=relation.way == "level")
                 )
     return found
+
+
+def belt_links(design: SizedDesign) -> list[Link]:
+    """Pulleys that a belt joins: in one plane, as far apart as their centres."""
+    dealer = Dealer(design, [(one.driver, one.driven) for one in design.belts])
+    found = []
+    for belt in design.belts:
+        for (one, a), (other, b) in dealer.deal(belt.driver, belt.driven):
+            first, second = _pulley(design, dealer, belt.driver, a), _pulley(design, dealer, belt.driven, b)
+            if first and second and one != other:
+                pair = Joined(first, second, f"{belt.driver} on {belt.driven}")
+                found.append(Link("belt", one, other, (pair,), apart=belt.centres))
+    return found
+
+
+def _pulley(design: SizedDesign, dealer: Dealer, name: str, number: int) -> Axis | None:
+    """The axis of a land that a belt runs on, or of a bought pulley."""
+    envelope = design.part(name.partition(".")[0]).envelope
+    return axis_of_bought(envelope, inside=False) if envelope else dealer.axis(name, number)
 
 
 def loose_links(design: SizedDesign, known: Sequence[Link]) -> list[Link]:

@@ -191,12 +191,17 @@ def _head_of_bought(look: Names, screw: Thread | None) -> str:
 
 
 def _bought(look: Names, head: str, size: str, length: float | None) -> str:
-    for part in look.parts.values():
-        if part.bought.startswith(f"{head} {size} ") and part.envelope is not None:
-            long = dict(part.envelope.sizes).get("length", 0.0)
-            if length is None or abs(long - length) < TINY:
-                return part.name
-    return ""
+    """The bought screw of that head and size: the one of the length wanted, or the only one there is."""
+    alike = [
+        part
+        for part in look.parts.values()
+        if part.bought.startswith(f"{head} {size} ") and part.envelope is not None
+    ]
+    for part in alike:
+        long = dict(part.envelope.sizes).get("length", 0.0) if part.envelope else 0.0
+        if length is None or abs(long - length) < TINY:
+            return part.name
+    return alike[0].name if len(alike) == 1 else ""
 
 
 def _refuse_class(look: Names, one: WrittenScrew, through: list[str], screw: Thread, place: Place) -> None:

@@ -20,6 +20,7 @@ from tommybar.shapes.features import (
     Dim,
     PlateHole,
     PlateShape,
+    SheetShape,
     TurnedShape,
 )
 from tommybar.shapes.plates import face_size
@@ -89,6 +90,8 @@ class Names:
         if isinstance(shape, PlateShape) and isinstance(hole, PlateHole) and not hole.tilt:
             deep = face_size(shape, hole.face).depth
             return deep if hole.sink_angle else deep - hole.sink_depth
+        if isinstance(shape, SheetShape) and isinstance(hole, PlateHole):
+            return shape.thickness.value
         if isinstance(shape, TurnedShape) and isinstance(hole, CircleHoles):
             return hole.end - hole.start - hole.sink_depth
         if isinstance(shape, TurnedShape) and isinstance(hole, Bore):
