@@ -120,3 +120,15 @@ def test_a_knife_that_goes_on_into_the_dog_is_told():
     run = run_part(part(pin(16.0, 40.0)), bar(finished=40.0, long=41.0), (one,), SHOP)
 
     assert any(f.number == 501 and "driving dog" in f.words for f in run.findings)
+
+
+def test_only_a_close_pass_of_the_centre_is_told_and_it_hides_no_close_pass_of_the_jaws():
+    """8 mm in radius past the dead point: heel 8.98, point 7.16; 6.3: heel 7.28, 0.1 off, nearer than 0.25."""
+    wide = carried([step(1, "knife", FACE, "A"), up(2), step(3, "knife", turn(8.0, -29.5), "A")], DEAD)
+    near = carried([step(1, "knife", FACE, "A"), up(2), step(3, "knife", turn(6.3, -15.0), "A")], DEAD)
+    far, close = (run_part(part(pin(8.0)), bar(), (one,), SHOP) for one in (wide, near))
+
+    assert [f.number for f in far.findings if f.number in (514, 516)] == [514]  # 0.5 mm from the jaws
+    assert [f.number for f in close.findings if f.number in (514, 515, 516)] == [516]
+    assert close.cards[0].smallest_gap < 0.25 and "tail centre" in close.cards[0].gap_where
+    assert far.cards[0].smallest_gap == pytest.approx(0.5) and "jaws" in far.cards[0].gap_where

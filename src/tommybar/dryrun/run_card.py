@@ -24,6 +24,7 @@ from tommybar.shop.model import Shop
 GOUGE_ALLOWED = 0.005  # [mm]
 GOUGE_THIN = 0.002  # pieces thinner than this are noise [mm]
 CLOSE = 0.9  # gap below which the card says so [mm]
+CLOSE_TAIL = 0.25  # the same to the tail centre; common practice, no source [mm]
 GRIP_LOST = 0.05  # [mm]
 
 
@@ -41,6 +42,8 @@ class CardOnMetal:
     steps: list[StepRun] = field(default_factory=list)
     gap: float = -1.0
     gap_where: str = ""
+    tail_gap: float = -1.0  # the same to the tail centre, which does not turn with jaws
+    tail_where: str = ""
     separated: float = 0.0
     nose: float = 0.0  # largest nose radius used [mm]
     grip: float = 0.0
@@ -66,6 +69,8 @@ def run_card(
         _run_step(run, step)
     if 0 <= run.gap < CLOSE:
         run.findings.append(verdicts.close_to_fixture(card, run.gap, run.gap_where))
+    if 0 <= run.tail_gap < CLOSE_TAIL:
+        run.findings.append(verdicts.close_to_tail(card, run.tail_gap, run.tail_where, CLOSE_TAIL))
     return run
 
 
@@ -78,10 +83,16 @@ def card_run(run: CardOnMetal, before: BaseGeometry) -> CardRun:
         tuple(run.steps),
         rings(run.finished),
         tuple((name, rings(shape)[0]) for name, shape in (*run.held.keep_out, *run.held.tail)),
-        run.gap,
-        run.gap_where,
+        *_nearest(run),
         run.separated,
     )
+
+
+def _nearest(run: CardOnMetal) -> tuple[float, str]:
+    """The smallest gap of the card and where, the tail centre's only where it is the smaller."""
+    if run.tail_gap >= 0 and (run.gap < 0 or run.tail_gap < run.gap):
+        return run.tail_gap, run.tail_where
+    return run.gap, run.gap_where
 
 
 def _check_grip_at_start(run: CardOnMetal) -> None:
@@ -154,8 +165,12 @@ def _look_at_fixture(run: CardOnMetal, step: Step, done: Cut) -> None:
     for name, shape in (*run.held.keep_out, *there):
         gaps = [shapely.distance(shape, row) for row in done.swept]
         least = float(min(row.min() for row in gaps))
-        if run.gap < 0 or least < run.gap:
-            run.gap, run.gap_where = least, f"{name} in step {step.number}"
+        place = f"{name} in step {step.number}"
+        if (name, shape) in there:
+            if run.tail_gap < 0 or least < run.tail_gap:
+                run.tail_gap, run.tail_where = least, place
+        elif run.gap < 0 or least < run.gap:
+            run.gap, run.gap_where = least, place
         if least > 0:
             continue
         touching = [row[distance == 0] for row, distance in zip(done.swept, gaps, strict=True)]

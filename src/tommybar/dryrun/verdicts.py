@@ -287,6 +287,23 @@ def close_to_fixture(card: Card, gap: float, where: str) -> Finding:
     )
 
 
+def close_to_tail(card: Card, gap: float, where: str, bound: float) -> Finding:
+    """The tool passes close to the tail centre."""
+    return Finding(
+        516,
+        "caution",
+        f"The tool passes {gap:.2f} mm from the {where}: go there by hand first, spindle stopped.",
+        card.part,
+        "",
+        card.number,
+        0,
+        f"{gap:.2f} mm",
+        f"{bound:g} mm",
+        "Take a half centre or one with a slender point.",
+        "common practice, no source",
+    )
+
+
 def _place(piece: Piece) -> str:
     return (
         f"{piece.z[0]:.1f} to {piece.z[1]:.1f} mm from face A, "
