@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from tommybar.pack.turned.broken import broken_out
 from tommybar.pack.turned.drawn import view_of
 from tommybar.pack.turned.planes import sides
 from tommybar.pack.turned.saying import DIA, Angles, Callout, Saying
@@ -63,7 +64,7 @@ def shown(shape: TurnedShape, holes: Sequence[CrossHole]) -> CrossHole | None:
 def _pointing(shape: TurnedShape, one: Callout, name: str, z: float, half: float) -> Callout:
     """A callout at its hole or slot: where it opens in a section, on its side; at its edge when seen from outside."""
     view = view_of(shape)
-    if view == "outside":
+    if view == "outside" and name not in broken_out(shape):
         return replace(one, z=z, r=half)
     r = surface_radius(shape, z)
     if sides(shape).get(name) == "below":

@@ -131,7 +131,7 @@ def thread_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
     for hole in shape.cross_holes:
         if hole.thread:
             for side in cut_sides:
-                marks += _cross_thread(shape, hole, side, scale)
+                marks += cross_thread(shape, hole, side, scale)
     return marks
 
 
@@ -139,7 +139,7 @@ def _in_groove(shape: TurnedShape, z: float) -> bool:
     return any(g.start - 0.02 <= z <= g.end + 0.02 for g in shape.grooves)
 
 
-def _cross_thread(shape: TurnedShape, hole: CrossHole, side: int, scale: float) -> list[Mark]:
+def cross_thread(shape: TurnedShape, hole: CrossHole, side: int, scale: float) -> list[Mark]:
     """Thin lines at the major diameter of a tapped cross hole, in the half in which it is cut."""
     stands = sides(shape).get(hole.name, "off")
     if stands not in ("both", "above" if side > 0 else "below"):

@@ -6,10 +6,11 @@ import math
 
 from tommybar.facts.threads import thread
 from tommybar.pack.sheet import Arc, Kind, Line, Mark
+from tommybar.pack.turned.broken import broken_out
 from tommybar.pack.turned.drawn import View
 from tommybar.pack.turned.metal import radius_of
 from tommybar.pack.turned.planes import sides
-from tommybar.shapes.features import Bore, TurnedShape
+from tommybar.shapes.features import Bore, CrossHole, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
 
 PAST = 3.0  # how far a centre line runs past what it is the middle of [mm]
@@ -39,7 +40,13 @@ def milled_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
         marks += _stadium(key.start, key.end, key.width.value / 2, scale, round_ends)
     for slot_across in shape.cross_slots:
         marks += _stadium(slot_across.start, slot_across.end, slot_across.width.value / 2, scale, True)
+    inside, there = broken_out(shape), sides(shape)
     for hole in shape.cross_holes:
+        if hole.name in inside:
+            marks += _axis_of(shape, hole, scale)
+            continue
+        if there.get(hole.name) == "off":
+            continue  # seen in the view along the axis
         x, y = hole.z * scale, -hole.offset * scale
         radius = hole.dia.value / 2 * scale
         if hole.thread:
@@ -66,14 +73,18 @@ def _centre_lines(shape: TurnedShape, scale: float) -> list[Mark]:
     if not (shape.bores or shape.recesses or shape.circle_holes):
         return marks
     for hole in shape.cross_holes:
-        x, top = hole.z * scale, surface_radius(shape, hole.z) * scale
-        side = sides(shape).get(hole.name, "off")
-        if side == "both":
-            marks.append(Line(((x, -top - PAST), (x, top + PAST)), "chain"))
-        elif side != "off":
-            way = 1 if side == "below" else -1
-            marks.append(Line(((x, way * (top + PAST)), (x, -way * PAST)), "chain"))
+        marks += _axis_of(shape, hole, scale)
     return list(dict.fromkeys(marks))  # holes round one place share a line
+
+
+def _axis_of(shape: TurnedShape, hole: CrossHole, scale: float) -> list[Mark]:
+    """The centre line of a cross hole that is cut, on its side."""
+    x, top = hole.z * scale, surface_radius(shape, hole.z) * scale
+    side = sides(shape).get(hole.name, "off")
+    if side == "both":
+        return [Line(((x, -top - PAST), (x, top + PAST)), "chain")]
+    way = 1 if side == "below" else -1
+    return [] if side == "off" else [Line(((x, way * (top + PAST)), (x, -way * PAST)), "chain")]
 
 
 def _flat(

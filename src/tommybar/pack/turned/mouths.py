@@ -16,8 +16,10 @@ STEPS = 16  # chords of a curve
 LEVEL = 1e-3  # a surface whose radius changes by more along the hole is no cylinder there [mm]
 
 
-def mouth_marks(shape: TurnedShape, scale: float, side: int) -> list[Mark]:
-    """Curves of the cross holes that are cut in one half: where they meet the outside, and the bore.
+def mouth_marks(
+    shape: TurnedShape, scale: float, side: int, only: frozenset[str] | None = None
+) -> list[Mark]:
+    """Curves of the cross holes that are cut in one half, or of ``only`` some: at the outside, and in the bore.
 
     A hole of radius a across a cylinder of radius R meets it, at t along the
     axis from its middle, at the height sqrt(R^2 - (a^2 - t^2)).
@@ -27,6 +29,8 @@ def mouth_marks(shape: TurnedShape, scale: float, side: int) -> list[Mark]:
     rings = chords((profile(plain),))
     for hole in plain.cross_holes:
         if sides(shape).get(hole.name, "off") not in ("both", "above" if side > 0 else "below"):
+            continue
+        if only is not None and hole.name not in only:
             continue
         drilled = (thread(hole.thread).tapping_drill if hole.thread else hole.dia.value) / 2
         middle = metal_at(rings, hole.z)

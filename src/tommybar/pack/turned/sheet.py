@@ -12,6 +12,7 @@ from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import LINE_STEP, Mark, Text
 from tommybar.pack.turned.across import across_callouts
+from tommybar.pack.turned.broken import broken_out
 from tommybar.pack.turned.clocking import clocked
 from tommybar.pack.turned.detail import LEAST, SMALL, detail_marks, details_of
 from tommybar.pack.turned.drawn import view_of
@@ -129,7 +130,7 @@ def _at_scale(
     stay, details = details_of(said, scale, letters, least)
     stay += keyway_places(shape, section_letters)
     stay.append(face_callout(shape))
-    marked = angles.seen and view != "outside" and leans(shape)
+    marked = angles.seen and (view != "outside" or broken_out(shape)) and leans(shape)
     plane = letters.pop(0) if marked and letters else ""
     main = main_view(shape, stay, details, scale, reader, width, plane)
     if main is None:

@@ -8,6 +8,7 @@ from tommybar.pack.boxes import box_of
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import metal_at, nominal
 from tommybar.pack.sheet import Mark, Text
+from tommybar.pack.turned.broken import opened
 from tommybar.pack.turned.detail import Detail, circle_marks
 from tommybar.pack.turned.drawn import (
     View,
@@ -34,6 +35,8 @@ def shape_marks(shape: TurnedShape, scale: float, view: View | None = None) -> l
     view = view or view_of(shape)
     marks = half_marks(shape, scale, 1, view != "outside")
     marks += half_marks(shape, scale, -1, view == "full")
+    if view == "outside":
+        marks = opened(shape, marks, scale)
     marks += knurl_marks(shape, scale, view)
     marks += [*eccentric_marks(shape, scale), *thread_marks(shape, scale, view)]
     return [*marks, *milled_marks(shape, scale, view)]
