@@ -35,6 +35,9 @@ def test_size_alone_gives_all_that_belongs_to_it() -> None:
         ("key 12", "width_mm", 4.0),
         ("woodruff 10", "disc_mm", 13.0),
         ("o-ring 012", "section_mm", 1.78),
+        ("hexagon-key 4", "short_arm_mm", 29.0),
+        ("spanner 10", "jaws_mm", 22.0),
+        ("screwdriver M4", "tip_mm", 5.5),
     ],
 )
 def test_every_kind(key: str, name: str, figure: float) -> None:

@@ -8,6 +8,7 @@ from tommybar.facts.answer import Answer, Row
 from tommybar.facts.fasteners.bearings import bearing
 from tommybar.facts.fasteners.circlips import circlip
 from tommybar.facts.fasteners.clearance import CLEARANCES, clearance_hole, clearance_source
+from tommybar.facts.fasteners.drivers import hexagon_key, open_spanner, screwdriver, socket_spanner
 from tommybar.facts.fasteners.keys import key_for_shaft
 from tommybar.facts.fasteners.nuts import nut, washer
 from tommybar.facts.fasteners.o_rings import o_ring, o_ring_groove
@@ -27,8 +28,8 @@ def answer(keys: tuple[str, ...], options: Mapping[str, str]) -> Answer:
     ----------
     keys : tuple[str, ...]
         A size alone, or a kind and a size: clearance, nut, washer, bearing,
-        circlip, pin, key, woodruff, o-ring, or a screw standard such as
-        "ISO 4762" [-]
+        circlip, pin, key, woodruff, o-ring, hexagon-key, spanner,
+        screwdriver, or a screw standard such as "ISO 4762" [-]
     options : Mapping[str, str]
         None is used [-]
 
@@ -211,6 +212,48 @@ def _o_ring(name: str) -> Told:
     )
 
 
+def _hexagon_key(name: str) -> Told:
+    one = hexagon_key(number(name, "size across flats of the key"))
+    return (
+        f"Hexagon key {name} mm",
+        [
+            ("across corners, most", "corners_mm", one.corners, "mm"),
+            ("long arm", "long_arm_mm", one.long, "mm"),
+            ("short arm", "short_arm_mm", one.short, "mm"),
+        ],
+        str(one.source),
+    )
+
+
+def _spanner(name: str) -> Told:
+    across = number(name, "size across flats of the spanner")
+    jaws, socket = open_spanner(across), socket_spanner(across)
+    return (
+        f"Spanner and socket {name} mm",
+        [
+            ("width over the jaws", "jaws_mm", jaws.width, "mm"),
+            ("thickness", "thickness_mm", jaws.thick, "mm"),
+            ("length", "length_mm", jaws.length, "mm"),
+            ("socket outside", "socket_outside_mm", socket.outside, "mm"),
+            ("socket length", "socket_length_mm", socket.length, "mm"),
+        ],
+        str(jaws.source),
+    )
+
+
+def _screwdriver(name: str) -> Told:
+    one = screwdriver(name)
+    return (
+        f"Screwdriver for a slot of {name}",
+        [
+            ("width of the tip", "tip_mm", one.tip, "mm"),
+            ("blade", "blade_mm", one.blade, "mm"),
+            ("handle", "handle_mm", one.handle, "mm"),
+        ],
+        str(one.source),
+    )
+
+
 KINDS: Mapping[str, Callable[[str], Told]] = {
     "clearance": _clearance,
     "nut": _nut,
@@ -221,4 +264,7 @@ KINDS: Mapping[str, Callable[[str], Told]] = {
     "key": _key,
     "woodruff": _woodruff,
     "o-ring": _o_ring,
+    "hexagon-key": _hexagon_key,
+    "spanner": _spanner,
+    "screwdriver": _screwdriver,
 }
