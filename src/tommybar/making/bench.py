@@ -12,6 +12,7 @@ from tommybar.findings import Finding, Severity
 from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import Speed, spindle
 from tommybar.making.dials import graduation_words
+from tommybar.making.grinding import grind_words
 from tommybar.making.grips import Option
 from tommybar.making.instruments import instrument_name
 from tommybar.making.lengths import Mm
@@ -117,9 +118,17 @@ class Bench:
         self.minutes += step.minutes
 
     def tool(
-        self, kind: str, suits: Callable[[Tool], bool], wish: Callable[[Tool], float], feature: str
+        self,
+        kind: str,
+        suits: Callable[[Tool], bool],
+        wish: Callable[[Tool], float],
+        feature: str,
+        size: str = "",
     ) -> Tool | None:
-        """The drawer's tool of that kind that suits best; a stop finding when there is none."""
+        """The drawer's tool of that kind that suits best; a stop finding when there is none.
+
+        ``size`` says what one would have to be ground to.
+        """
         of_kind = [tool for tool in self.shop.tools if tool.kind == kind]
         fitting = [tool for tool in of_kind if suits(tool)]
         if fitting:
@@ -130,7 +139,12 @@ class Bench:
             "stop",
             f"No {kind} tool in the drawer can cut {feature} (of that kind: {have}).",
             feature=feature,
-            remedy="Add a tool to the shop file, grind one, or change the feature.",
+            remedy=" ".join(
+                (
+                    grind_words(kind, self.part.material, size) or "Buy or borrow one.",
+                    "Add it to the shop file; or change the feature.",
+                )
+            ),
         )
         return None
 

@@ -11,6 +11,7 @@ from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.cuts import feed_for
 from tommybar.making.dials import graduation_words, travel_words
+from tommybar.making.grinding import top_rake
 from tommybar.making.inside_tools import ROOM, groove_depths, narrowest_on_the_way, unfit, wall_there
 from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
@@ -309,7 +310,8 @@ def _none_does_it(bench: Bench, groove: BoreGroove, owned: list[Tool]) -> None:
         remedy = (
             f"Grind one from a bit of {shank:g} mm: edge at most {wide:g} wide, its neck standing out "
             f"{deep + AIR:.1f} or more, {far + ROOM:.0f} long, front clearance {angle:g} deg and the heel ground off below "
-            "it, 2 deg on each side; write it in the shop file as an inside groove tool."
+            f"it, 2 deg on each side, top rake {top_rake(bench.part.material):g} deg; write it in the shop file as an inside "
+            "groove tool."
         )
     bench.find(
         429,

@@ -9,6 +9,7 @@ from tommybar.making.cards import Measure, Move, Step
 from tommybar.making.contours import Contour, in_front, land_contour
 from tommybar.making.cuts import feed_for
 from tommybar.making.dials import backlash_words, travel_words
+from tommybar.making.grinding import grind_words
 from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
@@ -67,7 +68,12 @@ def blade_for(
         feature=feature,
         figure=f"{deep:.1f} mm deep, {wide:.1f} mm wide",
         bound=have or "no blade in the drawer",
-        remedy="A blade with more reach, a wider gap, or the part of two pieces.",
+        remedy=grind_words(
+            "parting",
+            bench.part.material,
+            f"at most {Mm(min(wide, 3.0)):.1f} wide, {Mm(deep + DAYLIGHT):.1f} or more from its holder to its edge",
+        )
+        + " Or a wider gap, or the part of two pieces.",
         source="geometry",
     )
     return None
@@ -140,7 +146,8 @@ def _too_steep(bench: Bench, feature: str, contour: Contour, reaches: Contour, w
         feature=feature,
         figure=f"{left:.1f} mm left",
         bound=f"{FILED:g} mm",
-        remedy="A narrower blade, a form tool ground to the curve, or a floor beside its low end as wide as a knife's shank and "
+        remedy=grind_words("form", bench.part.material, "to the curve itself")
+        + " Or a narrower blade, or a floor beside its low end as wide as a knife's shank and "
         "1.5 mm more: a cone is then turned from there, right-hand where it rises towards the chuck, left-hand where it falls.",
         source="geometry; what a file takes is common practice, no source",
     )

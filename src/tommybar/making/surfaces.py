@@ -42,6 +42,8 @@ def recess(bench: Bench, job: Job) -> None:
         lambda t: t.width <= floor[1] - floor[0] - (0.0 if narrow else 0.5) + 1e-6 and t.reach >= shape.depth,
         lambda t: -t.width,
         f"{job.feature} ({Mm(shape.depth):g} deep, {Mm(land):.1f} wide)",
+        f"at most {Mm(floor[1] - floor[0] - (0.0 if narrow else 0.5)):.1f} wide and {Mm(shape.depth):g} or more long below its "
+        f"shank, its outer side relieved for a wall of {Mm(outer):g} radius",
     )
     if tool is None:
         return

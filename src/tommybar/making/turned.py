@@ -18,9 +18,9 @@ from tommybar.making.jobs import Job, jobs_of, largest_outside
 from tommybar.making.joints import Joint, joint_cards
 from tommybar.making.lathe_card import lathe_card
 from tommybar.making.milled_holes import hole_cards
-from tommybar.making.reach import valleys
 from tommybar.making.route import Route, search_route
 from tommybar.making.tubes import hollow_of, no_tube, tube_choices
+from tommybar.making.unreached import beyond_blades, valley_stop
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Bar, Shop
@@ -267,28 +267,9 @@ def _no_route(part: Part, failed: Route, relaxed: Route, bar: Bar, shop: Shop) -
             )
             for of, to, expected, within in relaxed.runout_broken
         ]
-    low = [name for name in valleys(part.shape) if name in failed.missing]
+    low = beyond_blades(part.shape, failed.missing, shop)
     if low:
-        return [
-            Finding(
-                904,
-                "stop",
-                f"{part.name}: {', '.join(low)} lies between larger diameters; no blade of the drawer reaches it in any grip.",
-                part=part.name,
-                feature=low[0],
-                bound="blades: "
-                + (
-                    "; ".join(
-                        f"{t.width:g} wide, {t.reach:g} deep"
-                        for t in shop.tools
-                        if t.kind in ("parting", "groove")
-                    )
-                    or "none"
-                ),
-                remedy="A blade with more reach, a wider valley, the part of two pieces, or knives of both hands by hand.",
-                source="geometry",
-            )
-        ]
+        return [valley_stop(part, low, shop)]
     words = (
         "no way was found within the search's budget"
         if not failed.exhausted
