@@ -8,6 +8,7 @@ from math import pi
 import pytest
 
 from tommybar.making.cards import Blank
+from tommybar.making.lengths import spoken
 from tommybar.nest import nest
 from tommybar.refusals import Refusal
 from tommybar.shop import example_shops, load_shop
@@ -78,12 +79,30 @@ def test_the_slip_speaks_shop_words_with_mass_and_alternatives(store, blank):
 
 
 def test_an_inch_shop_reads_sixteenths(store, blank):
-    """25 mm is 63/64 in: the next sixteenth up is 1 in; 17 mm gives 11/16."""
-    shop = store((), (Bar("bar", "mild steel", "round", 25, 900),), unit="in")
+    """A bar of 25.4 mm is asked for as 1 in; 17 mm is under 11/16 in, 17.4625 mm."""
+    shop = store((), (Bar("bar", "mild steel", "round", 25.4, 900),), unit="in")
 
-    words = nest((blank("boss", 25, 17),), shop, "buy")[0].buy[0].words
+    words = nest((blank("boss", 25.4, 17),), shop, "buy")[0].buy[0].words
 
-    assert "(1 in section, 11/16 in long)" in words
+    assert words.startswith("Buy a slice of 1 in round mild steel, 17 mm long (11/16 in by the rule),")
+
+
+def test_an_inch_size_is_never_rounded_to_hundredths_of_a_millimetre(store, blank):
+    """1/8 in is 3.175 mm: said as 3.17 mm it would be read as 0.1248 in."""
+    for unit in ("mm", "in"):
+        shop = store((), (Bar("bar", "mild steel", "round", 3.175, 900),), unit=unit)
+        found, findings = nest((blank("pin", 3.175, 40),), shop, "buy")
+        assert "a piece of 1/8 in round mild steel" in found.buy[0].words
+        assert findings[0].figure.startswith("1/8 in round x ")
+
+
+def test_a_tube_is_asked_for_by_its_outside_and_its_bore(store, blank):
+    """Which of the two figures is which is said; in inches it keeps the name it is sold by."""
+    shop = store((), (Bar("tube", "mild steel", "tube", 25, 900, width=23),))
+    words = nest((blank("bell", 25, 100, section="tube", width=23),), shop, "buy")[0].buy[0].words
+    assert "a piece of tube 25 x 23 mm (outside by bore) mild steel, 100 mm long" in words
+    # 25 and 23 mm over 25.4
+    assert "tube 25 x 23 mm (0.984 x 0.906 in) (outside by bore)" in spoken(words, "in")
 
 
 def test_unequal_pieces_share_the_fewest_bars(store, blank):

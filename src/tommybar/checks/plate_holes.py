@@ -37,7 +37,7 @@ def look(design: SizedDesign, shop: Shop) -> Checked:
         if isinstance(part.shape, PlateShape):
             for hole in part.shape.holes:
                 found += _edges(part, part.shape, hole)
-            found += _between(part, part.shape)
+            found += _between(part, part.shape, _bearing(design, part))
     return Checked(tuple(one for one in found if one is not None))
 
 
@@ -65,13 +65,23 @@ def _edges(part: Part, shape: PlateShape, hole: PlateHole) -> list[Finding | Non
     return found
 
 
-def _between(part: Part, shape: PlateShape) -> list[Finding | None]:
+def _bearing(design: SizedDesign, part: Part) -> frozenset[frozenset[str]]:
+    """Pairs of holes that are meant to meet: that of a seated screw, and that of what it bears on."""
+    own = f"{part.name}."
+    screws = {one.seat.removeprefix(own) for one in design.seats if one.figure == "thread_dia"}
+    fitted = {one.hole.removeprefix(own) for one in design.fits if one.hole.startswith(own)}
+    return frozenset(frozenset((screw, hole)) for screw in screws for hole in fitted)
+
+
+def _between(part: Part, shape: PlateShape, meant: frozenset[frozenset[str]]) -> list[Finding | None]:
     found: list[Finding | None] = []
     lines = [_line(hole, shape) for hole in shape.holes]
     for one, other in combinations(lines, 2):
         apart = _distance(one, other) - one.radius - other.radius
         wanted = wall_wanted(2 * min(one.radius, other.radius))
         names = f"{one.hole.name} and {other.hole.name}"
+        if apart < 0 and frozenset((one.hole.name, other.hole.name)) in meant:
+            continue
         if apart < 0:
             found.append(
                 Finding(

@@ -27,7 +27,7 @@ BETWEEN = r"(?: to |-| x )"
 WRITTEN = re.compile(rf"(?<![\w.#/+-])(?P<row>{ONE}(?:{BETWEEN}{ONE})*) mm(?![\w/²³^])(?! \([\d. x-]+ in\))")
 POWER = re.compile(rf"(?<![\w.])({ONE}) mm([23])\b")
 SCREW_LONG = re.compile(r"\bM\d+(?:\.\d+)? x $")  # before a screw's length, which is part of its name
-SOLD = r"bars?|rods?|sheets?|plates?|flats?|blanks?|round|hexagon|square|across"
+SOLD = r"bars?|rods?|tubes?|sheets?|plates?|flats?|blanks?|round|hexagon|square|across"
 NAMED = rf"(?:reamers?|drills?|taps?|dies?|collets?|cutters?|mills?|{SOLD})"
 NAMED_AFTER = re.compile(rf"^ (?:slot |end |centre |round |hexagon |square )?{NAMED}\b")
 NAMED_BEFORE = re.compile(rf"\b{NAMED} $")
@@ -100,7 +100,7 @@ def _unsigned(said: str) -> str:
 def _rounded(value: float, places: int, side: str) -> float:
     """A figure to so many places: to the nearest, or a limit to its safe side."""
     if not side:
-        return round(value, max(places, 4))
+        return round(value, places + 6)  # off with the noise, never rounded twice
     grid = 10.0**places
     steps = value * grid
     return (math.floor(steps + 1e-6) if side == "most" else math.ceil(steps - 1e-6)) / grid

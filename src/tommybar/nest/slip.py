@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import ceil, pi, sqrt
+from typing import Literal
 
 from tommybar.facts.materials import Material, material, material_names
+from tommybar.making.lengths import tool_size_words
 from tommybar.nest.cutlist import BuyLine
 from tommybar.refusals import Refusal
 from tommybar.resize.choice import words
@@ -29,19 +31,32 @@ class Wanted:
     parts: tuple[str, ...]
 
 
-def section_words(section: str, size: float, width: float) -> str:
-    """A section as it is asked for over the counter.
+def section_words(section: str, size: float, width: float, unit: Literal["mm", "in"] = "mm") -> str:
+    """A section as it is asked for over the counter: an inch size by its name.
 
     >>> section_words("round", 70.0, 0.0), section_words("flat", 10.0, 30.0)
     ('70 mm round', '30 x 10 mm flat')
+    >>> section_words("round", 3.175, 0.0), section_words("round", 25.4, 0.0, "in")
+    ('1/8 in round', '1 in round')
     """
+
+    def said(figure: float) -> str:
+        named = tool_size_words(figure, unit)
+        return named if named.endswith(" in") else f"{words(figure)} mm"
+
     if section in ("flat", "plate", "sheet"):
-        return f"{words(width)} x {words(size)} mm {section}"
+        wide, thick = said(width), said(size)
+        if wide.endswith(" mm") and thick.endswith(" mm"):
+            wide = wide.removesuffix(" mm")
+        return f"{wide} x {thick} {section}"
     if section == "hexagon":
-        return f"{words(size)} mm across flats hexagon"
+        return f"{said(size)} across flats hexagon"
     if section == "tube":
-        return f"{words(size)} mm outside, {words(width)} mm bore tube"
-    return f"{words(size)} mm {section}"
+        outside, bore = said(size), said(width)
+        if outside.endswith(" mm") and bore.endswith(" mm"):
+            outside = outside.removesuffix(" mm")
+        return f"tube {outside} x {bore} (outside by bore)"
+    return f"{said(size)} {section}"
 
 
 def section_area(section: str, size: float, width: float) -> float:
@@ -91,7 +106,7 @@ def buy_line(wanted: Wanted, shop: Shop, stock: str) -> BuyLine:
     known = known_material(wanted.material)
     volume = section_area(wanted.section, wanted.size, wanted.width) * wanted.length * wanted.count
     mass = volume * known.density / 1000 if known else 0.0
-    what = section_words(wanted.section, wanted.size, wanted.width)
+    what = section_words(wanted.section, wanted.size, wanted.width, shop.unit)
     head = "Ask for" if stock == "ask" else "Buy"
     many = (
         f"{wanted.count} pieces of"
@@ -100,7 +115,7 @@ def buy_line(wanted: Wanted, shop: Shop, stock: str) -> BuyLine:
     )
     said = f"{head} {many} {what} {wanted.material}, {words(wanted.length)} mm long"
     if shop.unit == "in":
-        said += f" ({_inch(wanted.size)} in section, {_inch(wanted.length)} in long)"
+        said += f" ({_inch(wanted.length)} in by the rule)"
     said += ", saw cut is fine, up to 2 mm longer does no harm"
     if mass:
         said += f"; about {_mass_words(mass)}"

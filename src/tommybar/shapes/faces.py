@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from tommybar.shapes.bought import BoughtShape
@@ -31,8 +32,8 @@ def faces_of(shape: Shape | BoughtShape | None) -> dict[str, Face]:
 
     A plate has ``top``, ``bottom``, ``front``, ``back``, ``left`` and
     ``right``; a turned part ``face_a`` and ``face_b``, the two of each land
-    (``collar.face_a`` is that nearer face A) and the floors of blind bores
-    and of recesses (``bore.floor``); bent sheet ``leg_2.top``; wire ``start``
+    (``collar.face_a`` is that nearer face A), its flats (``hex_1`` is the first)
+    and the floors of blind bores and of recesses (``bore.floor``); bent sheet ``leg_2.top``; wire ``start``
     and ``end``; anything else ``face_a`` where it begins and ``face_b``.
 
     Examples
@@ -73,6 +74,16 @@ def _of_turned(shape: TurnedShape) -> dict[str, Face]:
             found[f"{land.name}.{name}"] = face
     floors = [(one.name, one.face == "B", one.depth) for one in shape.bores if not one.through]
     floors += [(one.name, one.face == "B", one.depth) for one in shape.recesses]
+    for flats in shape.flats:
+        z = (flats.start + flats.end) / 2
+        for number in range(flats.count):
+            angle = math.radians(flats.angle + 360 * number / flats.count)
+            out = (
+                round(math.cos(angle), 12),
+                round(-math.sin(angle), 12),
+                0.0,
+            )  # angles are seen from face A
+            found[f"{flats.name}_{number + 1}"] = Face((flats.level * out[0], flats.level * out[1], z), out)
     for called, far, deep in floors:
         up = 1.0 if far else -1.0
         found[f"{called}.floor"] = Face((0.0, 0.0, length - deep if far else deep), (0.0, 0.0, up))

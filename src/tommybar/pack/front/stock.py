@@ -22,9 +22,13 @@ def section_words(section: str, size: float, width: float, reader: Reader) -> st
     --------
     >>> section_words("round", 92.0, 0.0, Reader()), section_words("flat", 10.0, 30.0, Reader())
     ('round Ø92', 'flat 30 × 10')
+    >>> section_words("tube", 25.0, 23.0, Reader())
+    'tube Ø25 × 23 bore'
     """
     if section == "round":
         return f"round Ø{reader.length(size)}"
+    if section == "tube":
+        return f"tube Ø{reader.length(size)} × {reader.length(width)} bore"
     if width:
         return f"{section} {reader.length(width)} × {reader.length(size)}"
     return f"{section} {reader.length(size)}"
