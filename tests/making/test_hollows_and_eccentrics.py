@@ -127,3 +127,28 @@ def test_a_taper_bored_down_to_a_shoulder_reaches_it(shop_r):
     (step,) = steps(making, "taper")
 
     assert min(m.z for m in step.moves) == pytest.approx(-20.0, abs=1e-6)
+
+
+def test_a_blind_taper_gets_a_hole_with_a_flat_floor_to_start_in(shop_r):
+    """14 to 11, 25 deep: bar E enters 10 and reaches 32, so drill to 9.5, slot drill 10 to 25.00, then along the side."""
+    socket = shape(
+        Cylinder("body", Dim(30.0, "p.body"), 0.0, 50.0),
+        bore_tapers=(BoreTaper("taper", "A", 0.0, 25.0, 14.0, 11.0),),
+    )
+    making, _ = clean(socket, shop_r)
+    made = [(s.tool_kind, s.big) for s in steps(making, "taper") if s.tool_kind != "centre drill"]
+
+    assert made == [("drill", "24.8"), ("drill", "24.8"), ("slot drill", "25.00"), ("boring", "3.43")]
+    assert min(m.z for m in steps(making, "taper")[-1].moves) == pytest.approx(-25.0, abs=1e-6)
+
+
+def test_a_blind_taper_deeper_than_the_bars_that_enter_is_refused_with_them(shop_r):
+    """Morse 2 is 16.0 at its small end: the chuck takes 13 at most, and bar E, which enters that, reaches 32 of the 40."""
+    socket = shape(
+        Cylinder("body", Dim(30.0, "p.body"), 0.0, 60.0),
+        bore_tapers=(BoreTaper("taper", "A", 0.0, 40.0, 18.0, 16.0),),
+    )
+    making, _ = routed(socket, shop_r)
+    (found,) = [f for f in making.findings if f.number == 425]
+
+    assert found.severity == "stop" and "E from 9.5, 32 deep" in found.bound

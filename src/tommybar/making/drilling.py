@@ -116,7 +116,7 @@ def drill_bore(bench: Bench, job: Job) -> None:
         bench, job.feature, plan.drills, blind.drill_to if blind is not None else depth, blind_flat=flat
     )
     if blind is not None and blind.cutter > 0:
-        _floored(bench, drawn, blind.cutter)
+        floored(bench, drawn, blind.cutter)
 
 
 def finish_bore(bench: Bench, job: Job) -> None:
@@ -273,7 +273,7 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
     bench.bored[bore.name] = target
 
 
-def _floored(bench: Bench, bore: Bore, cutter: float) -> None:
+def floored(bench: Bench, bore: Bore, cutter: float) -> None:
     """Flatten the floor with a slot drill in the tailstock chuck."""
     speed = bench.speed(None, "drilling", cutter, bore.name)
     feed = feed_for(bench.part.material, "HSS", "drilling", "roughing", cutter)

@@ -12,11 +12,13 @@ from tommybar.making.cards import Move, Pass, Step
 from tommybar.making.cones import SPARE, swivel_words
 from tommybar.making.cuts import feed_for, finishing_passes, roughing_passes
 from tommybar.making.dials import travel_words
+from tommybar.making.drilling import floored
 from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.reaming import openings
 from tommybar.making.rigidity import boring_cut
-from tommybar.shapes.features import BoreTaper, Cup
+from tommybar.shapes.features import Bore, BoreTaper, Cup, Dim
 
 CONE = 60.0  # included angle of a centre hole (ISO 866) [deg]
 COUNTERSINK = 90.0  # included angle of the drawer's countersinks [deg]
@@ -200,27 +202,76 @@ def _half_angle(one: BoreTaper) -> float:
     return math.degrees(math.atan2((one.mouth - one.end_dia) / 2, one.depth))
 
 
+def _bars(bench: Bench) -> str:
+    """The boring bars of the drawer in words."""
+    bars = [t for t in bench.shop.tools if t.kind == "boring"]
+    return (
+        "; ".join(f"{t.letter} from {t.smallest_bore or t.shank:g}, {t.reach:g} deep" for t in bars) or "none"
+    )
+
+
+def _hole_there(bench: Bench, one: BoreTaper) -> float:
+    """The largest bore that a taper opens from its small end, as far as it is made [mm]; 0 where none is drawn."""
+    deep = one.start + one.depth
+    return max(
+        (
+            bench.bored.get(b.name, 0.0)
+            for b in bench.shape.bores
+            if b.dia.value <= one.end_dia + 1e-6
+            and (
+                b.through
+                or (b.face == one.face and b.depth >= deep - 1e-6)
+                or (b.face != one.face and bench.length - b.depth <= deep - 1e-6)
+            )
+        ),
+        default=0.0,
+    )
+
+
+def taper_start(bench: Bench, job: Job) -> None:
+    """The hole in which a blind taper's boring bar starts: drilled, its floor flattened by a slot drill."""
+    one = next(t for t in bench.shape.bore_tapers if t.name == job.feature)
+    deep = one.start + one.depth
+    if _hole_there(bench, one) > 0:
+        return
+    able = [
+        c
+        for c in bench.shop.cutters
+        if c <= min(bench.shop.lathe.drill_chuck, one.end_dia) + 1e-6
+        and any(
+            t.kind == "boring" and (t.smallest_bore or t.shank) <= c + 1e-6 and t.reach >= deep - 1e-6
+            for t in bench.shop.tools
+        )
+    ]
+    if not able:
+        return  # told where the taper is bored
+    cutter = max(able)
+    short = deep - rule("cut", "face_left")
+    before = [d for d in bench.shop.drills if d <= cutter - 0.3 and point_length(d) < short]
+    drills = openings(max(before), bench.shop, short) if before else ()
+    drill_through_sizes(bench, one.name, drills, short, blind_flat=True)
+    floored(bench, Bore(one.name, Dim(cutter), one.face, deep, False), cutter)
+
+
 def bore_taper(bench: Bench, job: Job) -> None:
     """A tapered bore with the boring bar along the swivelled top slide."""
     one = next(t for t in bench.shape.bore_tapers if t.name == job.feature)
     deep = one.start + one.depth
-    length = bench.length
-    holes = [
-        bench.bored.get(b.name, 0.0)
-        for b in bench.shape.bores
-        if b.dia.value <= one.end_dia + 1e-6
-        and (b.through or (b.face == one.face and b.depth >= deep - 1e-6) or length - b.depth <= deep - 1e-6)
-    ]
-    start = max(holes, default=0.0)
+    start = _hole_there(bench, one)
+    blind = start <= 0
+    if blind:
+        start = bench.bored.get(one.name, 0.0)
     if start <= 0:
+        cutters = [f"{c:g}" for c in bench.shop.cutters if c <= one.end_dia]
         bench.find(
             425,
             "stop",
-            f"{one.name}: there is no hole at its small end of {one.end_dia:g} mm for the boring bar to start in.",
+            f"{one.name}: there is no hole at its small end of {one.end_dia:g} mm for the boring bar to start in, and no slot "
+            f"drill of the drawer makes one that a bar enters and reaches {deep:g} mm through.",
             feature=one.name,
             figure=f"{one.end_dia:g} mm at {deep:g} mm deep",
-            bound="a bore no larger than it, as deep as the taper",
-            remedy="Draw a bore through it or below it: a drill for the drawbar or for clearance.",
+            bound=f"slot drills up to it: {', '.join(cutters) or 'none'}; bars: {_bars(bench)}",
+            remedy="Draw a bore through it or below it, for the drawbar or for clearance; or a longer, thinner bar.",
         )
         return
     if not _slide(bench, one, start, one.taper or "tapered bore"):
@@ -230,12 +281,7 @@ def bore_taper(bench: Bench, job: Job) -> None:
             f"{one.name}: no boring bar enters a hole of {start:g} mm and reaches {deep:g} mm.",
             feature=one.name,
             figure=f"{start:g} mm, {deep:g} mm deep",
-            bound="; ".join(
-                f"{t.letter} from {t.smallest_bore or t.shank:g}, {t.reach:g} deep"
-                for t in bench.shop.tools
-                if t.kind == "boring"
-            )
-            or "no boring bar",
+            bound=_bars(bench),
             remedy="A taper reamer, a thinner bar, or a larger hole at the small end.",
         )
 
@@ -277,7 +323,13 @@ def _slide(bench: Bench, one: BoreTaper, has: float, words: str) -> bool:
         passes = roughing_passes(has, one.mouth - left, deepest, bench.cross, +1.0)
         start = passes[-1].to
     passes = (*passes, *finishing_passes(start, one.mouth, bench.cross, +1.0))
-    moves = _inside_moves(one, [one.mouth / 2 - cut.to / 2 for cut in passes[:-1]] + [0.0], tool.nose, has)
+    moves = _inside_moves(
+        one,
+        [one.mouth / 2 - cut.to / 2 for cut in passes[:-1]] + [0.0],
+        tool.nose,
+        has,
+        _hole_there(bench, one) > 0,
+    )
     bench.add(
         Step(
             0,
@@ -310,7 +362,9 @@ def _slide(bench: Bench, one: BoreTaper, has: float, words: str) -> bool:
     return True
 
 
-def _inside_moves(one: BoreTaper, offsets: list[float], nose: float, has: float) -> list[Move]:
+def _inside_moves(
+    one: BoreTaper, offsets: list[float], nose: float, has: float, runs_out: bool
+) -> list[Move]:
     """Moves of a bar's theoretical corner for cuts parallel to the side, ``offsets`` inside it [mm]."""
     rise = (one.mouth - one.end_dia) / 2 / one.depth
     a = math.atan(rise)
@@ -321,9 +375,7 @@ def _inside_moves(one: BoreTaper, offsets: list[float], nose: float, has: float)
     moves = [Move(START, clear)]
     for off in offsets:
         mouth = one.mouth / 2 - off + rise * room
-        end_z = -(one.start + one.depth) - (
-            0.2 if has < one.end_dia + 1e-6 and has > one.end_dia - 1e-6 else off_z
-        )
+        end_z = -(one.start + one.depth) - (0.2 if runs_out and abs(has - one.end_dia) < 1e-6 else off_z)
         stop = begin - (mouth - has / 2 + 0.02) / rise
         end_z = max(end_z, stop)
         end_r = mouth - rise * (begin - end_z)

@@ -15,7 +15,7 @@ from tommybar.making.contours import in_front, land_contour
 from tommybar.making.drilling import drill_bore, edge_of_bore, finish_bore
 from tommybar.making.forms import plunge_shaped, round_edge, turn_curve
 from tommybar.making.grips import Option
-from tommybar.making.hollows import bore_taper, centre_hole, cup, taper_angle
+from tommybar.making.hollows import bore_taper, centre_hole, cup, taper_angle, taper_start
 from tommybar.making.inside_grooves import inside_groove
 from tommybar.making.jobs import Job, largest, span_in_card
 from tommybar.making.parting import part_off, saw_off
@@ -206,6 +206,8 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
     bores = sorted(of_kind("bore"), key=lambda job: (not _through(bench, job), -_bore(bench, job)))
     for job in bores:
         drill_bore(bench, job)
+    for job in of_kind("bore taper"):
+        taper_start(bench, job)
     for job in outside:
         if job not in knurled:
             rough(bench, job)
