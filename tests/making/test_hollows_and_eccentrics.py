@@ -142,6 +142,17 @@ def test_a_blind_taper_gets_a_hole_with_a_flat_floor_to_start_in(shop_r):
     assert min(m.z for m in steps(making, "taper")[-1].moves) == pytest.approx(-25.0, abs=1e-6)
 
 
+def test_a_blind_taper_that_ends_at_its_slot_drill_stops_at_the_floor(shop_r):
+    """14 to 10 and the slot drill is 10: nothing stands round it at the floor, and the bar goes no deeper than 25.00."""
+    socket = shape(
+        Cylinder("body", Dim(30.0, "p.body"), 0.0, 50.0),
+        bore_tapers=(BoreTaper("taper", "A", 0.0, 25.0, 14.0, 10.0),),
+    )
+    making, _ = clean(socket, shop_r)
+
+    assert min(m.z for m in steps(making, "taper")[-1].moves) == pytest.approx(-25.0, abs=1e-6)
+
+
 def test_a_blind_taper_deeper_than_the_bars_that_enter_is_refused_with_them(shop_r):
     """Morse 2 is 16.0 at its small end: the chuck takes 13 at most, and bar E, which enters that, reaches 32 of the 40."""
     socket = shape(
