@@ -40,6 +40,7 @@ class Particulars:
     document: str = "part drawing"
     stock: str = ""
     mass: float | None = None  # [g]
+    scaled: bool = True  # a sheet of lists has no scale
 
 
 def drawing_area(paper: PaperName) -> Box:
@@ -125,7 +126,7 @@ def drawing_frame(sheet: Sheet, imprint: Imprint, part: str, about: Particulars)
     third = STRIP / 3
     reader = imprint.reader
     unit = "mm" if reader.unit == "mm" else "inch"
-    scale = "none" if sheet.pictorial else scale_ratio(sheet.scale)
+    scale = "none" if sheet.pictorial else scale_ratio(sheet.scale) if about.scaled else "–"
     rows = (
         (("part", part.replace("_", " "), 58.0), ("design", imprint.title, 68.0),
          ("revision", imprint.revision or "–", 14.0), ("plan", imprint.plan_id, 22.0),

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import math
 from itertools import combinations
+from pathlib import Path
 
 import pytest
 
 from tommybar.assembly.placing import assembled
+from tommybar.design import load_design
 from tommybar.pack.assembled.balloons import RADIUS, ROOM, Balloon, balloons_of, crossing
-from tommybar.pack.assembled.lists import fit_rows, listed, part_rows, sizes_of
+from tommybar.pack.assembled.lists import STEPS, fit_rows, listed, part_rows, sizes_of
 from tommybar.pack.assembled.picture import picture_of
 from tommybar.pack.assembled.sheet import assembly_sheets, framed
+from tommybar.pack.assembled.stack import Listed, stacked
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.sheet import Arc, Line, Sheet
 from tommybar.pack.svg import svg_text
@@ -21,6 +24,7 @@ from tommybar.planning import Plan
 from ..handmade import DESIGN, IMPRINT, WHEEL
 from ..layout import LINES, clashes, texts
 
+EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 INCH = Imprint("demonstrator", "A", "abc123", 1.0, "shop", Reader("in"), "Letter", "third")
 
 
@@ -128,3 +132,46 @@ def test_the_order_of_assembly_says_what_stays_for_good(in_shop_r: Plan) -> None
 def test_the_sheets_repeat_byte_for_byte(in_shop_r: Plan) -> None:
     """The same design gives the same SVG."""
     assert [svg_text(one) for one in drawn(in_shop_r)] == [svg_text(one) for one in drawn(in_shop_r)]
+
+
+def test_lists_stand_beside_the_picture_where_they_have_room() -> None:
+    """Three parts and two steps need no sheet of their own; the demonstrator's fourteen steps do."""
+    design = load_design(EXAMPLES / "plumb-bob" / "design.yaml").sized()
+    sheets = assembly_sheets(design, IMPRINT)
+
+    assert len(sheets) == 1
+    words = [one.words for one in texts(sheets[0])]
+    assert {"Parts", "Order of assembly"} <= set(words)
+    assert [one.words for one in texts(framed(sheets, IMPRINT, (1, 1))[0])].count("none") == 1
+
+
+def test_a_sheet_of_lists_says_no_scale(in_shop_r: Plan) -> None:
+    """Only the picture's sheet says that it is to no scale; on lists the field has a dash."""
+    lists = drawn(in_shop_r)[1:]
+
+    assert lists
+    for sheet in lists:
+        words = [one.words for one in texts(sheet)]
+        assert words[words.index("scale") + 1] == "–"
+
+
+@pytest.mark.parametrize("many", range(1, 60))
+def test_no_row_is_left_alone_on_a_page_or_in_a_column(many: int) -> None:
+    """A list of any length is broken with at least three rows on each side, and no row is lost."""
+    rows = tuple((str(n), "Slide the shaft into the bush.", "") for n in range(many))
+    lists, seen = [Listed("Order of assembly", STEPS, rows)], 0
+    while lists:
+        page = stacked(lists, [], (0.0, 0.0, 120.0, 90.0), 3.7)
+        taken = len(lists[0].rows) - sum(len(one.rows) for one in page.left)
+        assert taken >= min(3, many)
+        seen += taken
+        lists = page.left
+    assert seen == many
+
+
+def test_a_leader_goes_to_the_place_with_the_fewest_lines_before_it() -> None:
+    """Of two places of a part, the nearer one lies behind two upright lines."""
+    fence = [Line(((x, 0.0), (x, 9.0)), "rule") for x in (4.0, 5.0)]
+    made = balloons_of([("1", ((6.0, 5.0), (20.0, 30.0)))], (0.0, 0.0, 100.0, 60.0), fence)
+
+    assert made[0].tip == (20.0, 30.0)

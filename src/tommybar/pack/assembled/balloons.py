@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tommybar.pack.boxes import Box, spread
+from tommybar.pack.plates.letters import Lines
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 
 RADIUS = 4.2  # of a balloon [mm]
@@ -23,8 +25,15 @@ class Balloon:
     tip: Spot
 
 
-def balloons_of(wanted: list[tuple[str, tuple[Spot, ...]]], around: Box) -> list[Balloon]:
-    """A balloon for each number, left or right of the picture."""
+def balloons_of(
+    wanted: list[tuple[str, tuple[Spot, ...]]], around: Box, drawn: Sequence[Mark] = ()
+) -> list[Balloon]:
+    """A balloon for each number, left or right of the picture.
+
+    Of the places that a part offers, a leader goes to the one on the way to
+    which it runs over the fewest lines of what is ``drawn``.
+    """
+    lines = Lines(drawn)
     left, top, right, bottom = around
     middle = (left + right) / 2
     means = [(words, spots, sum(x for x, _ in spots) / len(spots)) for words, spots in wanted]
@@ -35,7 +44,7 @@ def balloons_of(wanted: list[tuple[str, tuple[Spot, ...]]], around: Box) -> list
     ]  # fmt: skip
     made: list[Balloon] = []
     for side, x in zip(sides, (left - AWAY, right + AWAY), strict=True):
-        made += _column([(words, spots) for words, spots, _ in side], x, top, bottom)
+        made += _column([(words, spots) for words, spots, _ in side], x, top, bottom, lines)
     return made
 
 
@@ -44,8 +53,13 @@ def _uneven(ranked: list[tuple[str, tuple[Spot, ...], float]], middle: float) ->
     return min(low, len(ranked) - low) < len(ranked) / 4
 
 
-def _column(wanted: list[tuple[str, tuple[Spot, ...]]], x: float, top: float, bottom: float) -> list[Balloon]:
-    near = [(words, min(spots, key=lambda spot: (abs(spot[0] - x), spot[1]))) for words, spots in wanted]
+def _column(
+    wanted: list[tuple[str, tuple[Spot, ...]]], x: float, top: float, bottom: float, lines: Lines
+) -> list[Balloon]:
+    def way(spot: Spot) -> tuple[float, float, float]:
+        return lines.crossings((x, spot[1]), spot), abs(spot[0] - x), spot[1]
+
+    near = [(words, min(spots, key=way)) for words, spots in wanted]
     near.sort(key=lambda one: (one[1][1], one[1][0]))
     places = spread([tip[1] for _, tip in near], [ROOM] * len(near), top + RADIUS, bottom + RADIUS)
     tips = list(near)

@@ -22,6 +22,7 @@ FITS = (
     Column("fit"),
     Column("play"),
 )
+CLOSE_FITS = (Column("fit"), Column("hole"), Column("shaft"), Column("play"))  # where there is little width
 STEPS = (Column("step", align="end", bold=True), Column("what is done"), Column("stays for good"))
 
 
@@ -63,6 +64,20 @@ def fit_rows(design: SizedDesign, sizes: Mapping[str, Dim], reader: Reader) -> l
             )
         )  # fmt: skip
     return rows
+
+
+def close_fit_rows(rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """Rows of fits in fewer columns.
+
+    Examples
+    --------
+    >>> close_fit_rows([("wheel bore", "10.000–10.015", "shaft seat", "9.978–10.000", "H7/h8", "+0 to +0.037")])
+    [('wheel bore on shaft seat, H7/h8', '10.000–10.015', '9.978–10.000', '+0 to +0.037')]
+    """
+    return [
+        (f"{hole} on {shaft}, {fit}" if fit else f"{hole} on {shaft}", of_hole, of_shaft, play)
+        for hole, of_hole, shaft, of_shaft, fit, play in rows
+    ]
 
 
 def _named(name: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import lru_cache
 
 from tommybar.assembly.order import Order, order_of
@@ -10,9 +10,11 @@ from tommybar.assembly.placing import Assembly, assembled
 from tommybar.design.model import SizedDesign
 from tommybar.pack.assembled.balloons import AWAY, RADIUS, Balloon, balloon_marks, balloons_of
 from tommybar.pack.assembled.lists import (
+    CLOSE_FITS,
     FITS,
     PARTS,
     STEPS,
+    close_fit_rows,
     fit_rows,
     listed,
     part_rows,
@@ -20,8 +22,8 @@ from tommybar.pack.assembled.lists import (
     step_rows,
 )
 from tommybar.pack.assembled.picture import Picture, picture_of
+from tommybar.pack.assembled.stack import FORMS, NOTE, Listed, Stacked, paged, stacked
 from tommybar.pack.boxes import Box, box_of, moved
-from tommybar.pack.grid import Column, grid
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import wrapped
 from tommybar.pack.paper import SCALES, SIZES, Particulars, drawing_area, drawing_frame
@@ -29,8 +31,7 @@ from tommybar.pack.projected.lines import scaled
 from tommybar.pack.sheet import LINE_STEP, Mark, Sheet, Text
 from tommybar.refusals import Refusal
 
-NOTE = 3.7
-TITLE = 5.2
+SMALLER = 0.55  # of the largest scale of the picture, down to which it makes room for lists
 METHOD = "Isometric, pulled apart; hidden lines taken out on the mesh of the parts, threads drawn plain"
 MIDDLE = (7.5, 4.0, 3.0, 2.5, 1.5, 0.75, 0.4, 0.3, 0.25, 0.15, 0.125, 0.075)
 PICTURE_SCALES = tuple(sorted((*SCALES, *MIDDLE), reverse=True))
@@ -46,47 +47,58 @@ def assembly_sheets(
 
     ``stock`` and ``sheets`` are, part by part, the stock in words and the
     number of the drawing sheet. The sheets bear no number of their own yet:
-    ``framed`` puts it on.
+    ``framed`` puts it on. Lists stand beside the picture as far as they have
+    room there, the rest on sheets of their own.
     """
     whole, order, picture = _worked_out(design)
     if picture is None:
         return []
     area = drawing_area(imprint.paper)
-    first = _sheet("assembly", imprint)
     parts = listed(design)
-    rows = part_rows(parts, stock or {}, sheets or {})
     numbers = {part.name: str(n) for n, part in enumerate(parts, 1)}
-    wide = area[2] - area[0]
-    tables = [(width, size) for size in (3.7, 3.3) for width in (wide * 0.42, wide * 0.5)]
-    for width, size in tables:
-        table = grid(PARTS, rows, area[2] - width, area[1], width, area[3], size)
-        if table.taken == len(rows):
-            break
+    lists = [Listed("Parts", PARTS, tuple(part_rows(parts, stock or {}, sheets or {})))]
+    if design.fits:
+        fits = fit_rows(design, sizes_of(design), imprint.reader)
+        close = Listed("Fits", CLOSE_FITS, tuple(close_fit_rows(fits)))
+        lists.append(Listed("Fits", FITS, tuple(fits), close))
+    steps = step_rows(order)
+    if steps:
+        lists.append(Listed("Order of assembly", STEPS, tuple(steps)))
     told = _untold(whole, picture)
     unseen = [f"{numbers[name]} {name.replace('_', ' ')}" for name in numbers if name in picture.unseen]
     if unseen:
         told.append(f"Inside and not seen here: {', '.join(unseen)}")
-    low = area[3] - 1.0
-    notes: list[Mark] = []
-    for words in reversed([line for note in told for line in wrapped(note, wide - width - 8.0, NOTE)]):
-        notes.append(Text((area[0], low), words, NOTE))
-        low -= NOTE * LINE_STEP
-    room: Box = (area[0], area[1], area[2] - width - 8.0, low - 2.0)
-    marks, scale = _pictured(picture, numbers, room)
+    column, marks, scale = _beside(lists, _afterwords(order), told, picture, numbers, area)
+    first = _sheet("assembly", imprint)
     first.scale, first.pictorial = scale, True
-    first.add(*marks, *table.marks, *notes)
-    made = [first]
-    left = rows[table.taken :]
-    lists: list[tuple[str, Sequence[Column], list[tuple[str, ...]]]] = []
-    if left:
-        lists.append(("Parts, continued", PARTS, left))
-    if design.fits:
-        lists.append(("Fits", FITS, fit_rows(design, sizes_of(design), imprint.reader)))
-    steps = step_rows(order)
-    if steps:
-        lists.append(("Order of assembly", STEPS, steps))
-    made += _listed(lists, _afterwords(order), imprint)
-    return made
+    first.add(*marks, *column.marks)
+    return [first, *_listed(column.left, column.words, imprint)]
+
+
+def _beside(
+    lists: list[Listed], words: list[str], told: list[str], picture: Picture, numbers: Mapping[str, str], area: Box
+) -> tuple[Stacked, list[Mark], float]:  # fmt: skip
+    """The column of lists beside the picture, the picture with its notes, and its scale.
+
+    Of all widths and sizes of type the first in which every list has room,
+    as long as that costs the picture no more than SMALLER of its scale; else
+    the one that leaves the fewest rows over.
+    """
+    wide = area[2] - area[0]
+    tried: list[tuple[Stacked, list[Mark], float]] = []
+    for width, size in [(wide * share, size) for size in (3.7, 3.3) for share in (0.42, 0.5, 0.56)]:
+        column = stacked(lists, words, (area[2] - width, area[1], area[2], area[3]), size)
+        low = area[3] - 1.0
+        notes: list[Mark] = []
+        for line in reversed([line for note in told for line in wrapped(note, wide - width - 8.0, NOTE)]):
+            notes.append(Text((area[0], low), line, NOTE))
+            low -= NOTE * LINE_STEP
+        room: Box = (area[0], area[1], area[2] - width - 8.0, low - 2.0)
+        marks, scale = _pictured(picture, numbers, room)
+        tried.append((column, [*marks, *notes], scale))
+    largest = max(scale for _, _, scale in tried)
+    good = [one for one in tried if one[2] >= SMALLER * largest]
+    return min(good, key=lambda one: one[0].over)
 
 
 @lru_cache(maxsize=4)
@@ -116,7 +128,7 @@ def _pictured(picture: Picture, numbers: Mapping[str, str], room: Box) -> tuple[
             (numbers[name], tuple((x * scale, y * scale) for x, y in spots))
             for name, spots in picture.spots.items()
         ]
-        balloons: list[Balloon] = balloons_of(wanted, around)
+        balloons: list[Balloon] = balloons_of(wanted, around, marks)
         marks += balloon_marks(balloons)
         whole = box_of(marks)
         if whole[2] - whole[0] > room[2] - room[0] or whole[3] - whole[1] > room[3] - room[1]:
@@ -150,31 +162,16 @@ def _afterwords(order: Order) -> list[str]:
     return told
 
 
-def _listed(
-    lists: list[tuple[str, Sequence[Column], list[tuple[str, ...]]]], words: list[str], imprint: Imprint
-) -> list[Sheet]:
-    """Lists one under another, on as many sheets as they need."""
+def _listed(lists: list[Listed], words: list[str], imprint: Imprint) -> list[Sheet]:
+    """Lists on sheets of their own: on one, if any form of them has room there, else on as few as they need."""
     area = drawing_area(imprint.paper)
     made: list[Sheet] = []
-    y = area[3]
-    for title, columns, rows in lists:
-        left = rows
-        while left:
-            if y > area[3] - 40.0:
-                made.append(_sheet("assembly lists", imprint))
-                y = area[1]
-            made[-1].text(area[0], y + TITLE, title, TITLE, True)
-            table = grid(columns, left, area[0], y + 8.0, area[2] - area[0], area[3])
-            made[-1].add(*table.marks)
-            left = left[table.taken :] if table.taken else []
-            y = y + 8.0 + table.height + 6.0 if not left else area[3]
-    for note in words:
-        for line in wrapped(note, area[2] - area[0], NOTE):
-            if not made or y > area[3] - 4.0:
-                made.append(_sheet("assembly lists", imprint))
-                y = area[1]
-            made[-1].text(area[0], y + NOTE, line, NOTE)
-            y += NOTE * LINE_STEP
+    while lists or words:
+        forms = [paged(lists, words, area, columns, size) for columns, size in FORMS]
+        page = next((one for one in forms if not one.over), min(forms, key=lambda one: one.over))
+        made.append(_sheet("assembly lists", imprint))
+        made[-1].add(*page.marks)
+        lists, words = page.left, page.words
     return made
 
 
@@ -182,6 +179,8 @@ def framed(sheets: list[Sheet], imprint: Imprint, numbers: tuple[int, int]) -> l
     """The sheets with border and title block, numbered on from the first of ``numbers``."""
     for n, sheet in enumerate(sheets):
         document = "assembly drawing" if n == 0 else "assembly lists"
-        about = Particulars("–", 1, (numbers[0] + n, numbers[1]), f"{imprint.plan_id}-assembly", document)
+        about = Particulars(
+            "–", 1, (numbers[0] + n, numbers[1]), f"{imprint.plan_id}-assembly", document, scaled=n == 0
+        )
         drawing_frame(sheet, imprint, "assembly", about)
     return sheets

@@ -54,9 +54,13 @@ class Lines:
 
     def crossed(self, a: Point, b: Point, spare: float = 0.6) -> bool:
         """Whether a stretch from a to b, without ``spare`` mm at each end, crosses any line."""
+        return self.crossings(a, b, spare) > 0
+
+    def crossings(self, a: Point, b: Point, spare: float = 0.6) -> int:
+        """How many lines a stretch from a to b, without ``spare`` mm at each end, crosses."""
         long = math.hypot(b[0] - a[0], b[1] - a[1])
         if len(self.ends) == 0 or long <= 2 * spare:
-            return False
+            return 0
         ux, uy = (b[0] - a[0]) / long, (b[1] - a[1]) / long
         ax, ay = a[0] + spare * ux, a[1] + spare * uy
         dx, dy = (long - 2 * spare) * ux, (long - 2 * spare) * uy
@@ -66,7 +70,7 @@ class Lines:
         safe = np.where(np.abs(across) < 1e-12, 1.0, across)
         t = ((px - ax) * ry - (py - ay) * rx) / safe
         s = ((px - ax) * dy - (py - ay) * dx) / safe
-        return bool(((np.abs(across) >= 1e-12) & (t >= 0) & (t <= 1) & (s >= 0) & (s <= 1)).any())
+        return int(((np.abs(across) >= 1e-12) & (t >= 0) & (t <= 1) & (s >= 0) & (s <= 1)).sum())
 
     def through(self, box: Box) -> bool:
         """Whether any stretch of line has a part in the box."""

@@ -15,10 +15,8 @@ from tommybar.shapes.outlines import Arc as Piece
 from tommybar.shapes.outlines import extent, plate_loop
 
 BACK = 3.0  # from the end of an extension line to a hole's centre [mm on paper]
-MOST = {"top": (5, 4), "front": (4, 3), "left": (3, 3), "right": (3, 3)}  # places along and up a view
-VIEW: dict[str, Looked] = {
-    "top": "top", "bottom": "top", "front": "front", "back": "front", "left": "left", "right": "right",
-}  # fmt: skip
+MOST = {"top": (5, 4), "front": (4, 3), "end": (3, 3)}  # places along and up a view
+VIEW = {"top": "top", "bottom": "top", "front": "front", "back": "front", "left": "end", "right": "end"}
 
 
 def few_places(shape: PlateShape) -> bool:
@@ -37,8 +35,6 @@ def few_places(shape: PlateShape) -> bool:
         view = found.setdefault(VIEW[hole.face], (set(), set()))
         view[0].add(along)
         view[1].add(up)
-    if "left" in found and "right" in found:
-        return False  # only one end is drawn
     return all(len(a) <= MOST[view][0] and len(b) <= MOST[view][1] for view, (a, b) in found.items())
 
 
@@ -58,8 +54,11 @@ def place_figures(figures: Figures, places: bool = True) -> None:
 def _hole(figures: Figures, hole: PlateHole) -> None:
     spot = in_plate(figures.shape, hole)
     axes = {"top": "xy", "bottom": "xy", "front": "xz", "back": "xz"}.get(hole.face, "yz")
+    view = VIEW[hole.face]
+    looked: Looked | None = figures.end if view == "end" else "top" if view == "top" else "front"
+    assert looked is not None  # a hole in an end has that end drawn
     for axis in axes:
-        figures.place(VIEW[hole.face], hole.name, axis, spot, BACK)
+        figures.place(looked, hole.name, axis, spot, BACK)
 
 
 def _circle(figures: Figures, circle: PitchCircle) -> None:
