@@ -18,10 +18,8 @@ from tommybar.design.model import Part, SizedDesign
 from tommybar.facts.fasteners import ScrewHead, nut, screw_head, washer
 from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal
-from tommybar.shapes.features import PlateShape, Shape, SheetShape
+from tommybar.shapes.features import Shape
 from tommybar.shapes.solids.frames import HERE, Frame, back, direction, frame, point, shifted, within
-from tommybar.shapes.solids.legs import sheet_stretches
-from tommybar.shapes.solids.plate import hole_frame
 
 HEXAGONS = ("ISO 4017", "ISO 4014")
 SUNK = ("ISO 10642", "ISO 2009")
@@ -97,21 +95,6 @@ def _of_seat(
         yield from _grubs(design, whole, part, name)
 
 
-def hole_axis(part: Part, feature: str, number: int = 0) -> Axis | None:
-    """The axis of a hole, of one in bent sheet where the bends have carried it."""
-    shape = part.shape
-    if not isinstance(shape, SheetShape) or not shape.bends:
-        return axis_of(shape, feature, number)
-    hole = next((one for one in shape.holes if one.name == feature), None)
-    if hole is None:
-        return None
-    flat = PlateShape(shape.length, shape.width, shape.thickness, 0.0, shape.holes, shape.outline)
-    blank = hole_frame(hole, flat)
-    along = min(sheet_stretches(shape), key=lambda one: max(one.start - blank[3], blank[3] - one.end, 0.0))
-    at = within(within(along.at, shifted(-along.start)), blank)
-    return Axis(at, -shape.thickness.value, 0.0, True, True, True, True, True, "high")
-
-
 def _places(design: SizedDesign, name: str) -> Iterator[tuple[Piece, Axis]]:
     """Each of the equal holes of that name in each piece of its part."""
     part = next((one for one in design.parts if one.name == name.partition(".")[0]), None)
@@ -120,7 +103,7 @@ def _places(design: SizedDesign, name: str) -> Iterator[tuple[Piece, Axis]]:
     feature = name.partition(".")[2]
     for instance in range(1, part.count + 1):
         for number in range(count_of(part.shape, feature)):
-            axis = hole_axis(part, feature, number)
+            axis = axis_of(part.shape, feature, number)
             if axis is not None:
                 yield (part.name, instance), axis
 

@@ -1,191 +1,50 @@
-"""Holes that screws go through and into, in plates, sheet and turned parts: metal, thread, and where it ends."""
+"""Holes that screws go through and into, as a design names them."""
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from tommybar.assembly.axes import axis_of
 from tommybar.design.model import Part, SizedDesign
-from tommybar.shapes.features import (
-    Bore,
-    CircleHoles,
-    CrossHole,
-    PlateFace,
-    PlateHole,
-    PlateShape,
-    SheetShape,
-    TurnedShape,
-)
-from tommybar.shapes.holes import drawn_hole
-from tommybar.shapes.plates import face_size
-from tommybar.shapes.radii import bore_radius, outside_radius
-
-BEHIND: dict[PlateFace, PlateFace] = {
-    "top": "bottom",
-    "bottom": "top",
-    "front": "back",
-    "back": "front",
-    "left": "right",
-    "right": "left",
-}
+from tommybar.shapes.screwed_holes import HoleForScrew, hole_for_screw
 
 
 @dataclass(frozen=True)
 class ScrewedHole:
-    """One hole as a screw meets it [mm].
-
-    ``metal`` is what lies under the screw's head, from its seat to the far
-    side; ``thread`` the length that is cut all round, 0 for a plain hole;
-    ``end`` how far a screw may go in, None where it comes out.
-    """
+    """One hole of a part, and what a screw meets in it."""
 
     part: Part
     feature: str
-    dia: float
-    metal: float
-    thread: float
-    end: float | None
+    hole: HoleForScrew
 
     @property
     def name(self) -> str:
         """The hole as a design names it."""
         return f"{self.part.name}.{self.feature}"
 
+    @property
+    def dia(self) -> float:
+        """Diameter as drilled [mm]."""
+        return self.hole.dia
+
+    @property
+    def metal(self) -> float:
+        """From a head's seat to the far side [mm]."""
+        return self.hole.metal
+
+    @property
+    def thread(self) -> float:
+        """Length that is cut all round; 0 for a plain hole [mm]."""
+        return self.hole.thread
+
+    @property
+    def end(self) -> float | None:
+        """How far a screw may go in; None where it comes out [mm]."""
+        return self.hole.end
+
 
 def screwed_hole(design: SizedDesign, name: str) -> ScrewedHole | None:
     """The hole that part.feature names; None for what is no hole, or leans."""
     part = next((one for one in design.parts if one.name == name.split(".")[0]), None)
     feature = name.partition(".")[2]
-    if part is None:
-        return None
-    if isinstance(part.shape, PlateShape | SheetShape):
-        flat = next((one for one in part.shape.holes if one.name == feature), None)
-        return _in_plate(part, flat) if flat is not None and not flat.tilt else None
-    if not isinstance(part.shape, TurnedShape):
-        return None
-    shape = part.shape
-    holes: tuple[Bore | CircleHoles | CrossHole, ...] = (
-        *shape.bores,
-        *shape.circle_holes,
-        *shape.cross_holes,
-    )
-    hole = next((one for one in holes if one.name == feature), None)
-    if isinstance(hole, Bore):
-        return _bore(part, shape, hole)
-    if isinstance(hole, CircleHoles):
-        return _on_circle(part, hole)
-    return _across(part, shape, hole) if isinstance(hole, CrossHole) else None
-
-
-def _in_plate(part: Part, hole: PlateHole) -> ScrewedHole:
-    assert isinstance(part.shape, PlateShape | SheetShape)
-    if isinstance(part.shape, PlateShape):
-        deep = face_size(part.shape, hole.face).depth - _cut_away(part.shape, hole)
-    else:
-        deep = part.shape.thickness.value
-    metal = deep if hole.sink_angle else deep - hole.sink_depth  # a sunk cone's screw counts its head
-    full = metal if hole.depth is None else hole.depth
-    return ScrewedHole(
-        part,
-        hole.name,
-        drawn_hole(hole.dia, hole.thread),
-        metal,
-        full if hole.thread else 0.0,
-        hole.depth,
-    )
-
-
-def _cut_away(shape: PlateShape, hole: PlateHole) -> float:
-    """How much of the plate a pocket, a slot or a step takes away where a hole goes through, on both faces [mm]."""
-    size = face_size(shape, hole.face)
-    behind = BEHIND[hole.face]
-    found = 0.0
-    for face, x in ((hole.face, hole.x), (behind, size.width - hole.x)):
-        deep = [0.0]
-        for pocket in shape.pockets:
-            inside = (
-                abs(x - pocket.x) < pocket.length.value / 2
-                and abs(hole.y - pocket.y) < pocket.width.value / 2
-            )
-            if pocket.face == face and pocket.depth is not None and inside:
-                deep.append(pocket.depth)
-        for slot in shape.slots:
-            c, s = math.cos(math.radians(slot.angle)), math.sin(math.radians(slot.angle))
-            u, v = x - slot.x, hole.y - slot.y
-            along, across = abs(u * c + v * s), abs(v * c - u * s)
-            inside = along < slot.long / 2 and across < slot.width.value / 2
-            if slot.face == face and slot.depth is not None and inside:
-                deep.append(slot.depth)
-        for step in shape.steps:
-            left = x if face == "top" else size.width - x
-            from_side = {
-                "left": left,
-                "right": size.width - left,
-                "front": hole.y,
-                "back": size.height - hole.y,
-            }
-            if step.face == face and from_side[step.side] < step.wide.value:
-                deep.append(step.depth.value)
-        found += max(deep)
-    return found
-
-
-def _bore(part: Part, shape: TurnedShape, bore: Bore) -> ScrewedHole:
-    axis = axis_of(shape, bore.name)
-    assert axis is not None
-    full = min(bore.full or axis.long, axis.long)
-    end = None if bore.through else full
-    dia = drawn_hole(bore.dia, bore.thread)
-    return ScrewedHole(part, bore.name, dia, axis.long, full if bore.thread else 0.0, end)
-
-
-def _on_circle(part: Part, holes: CircleHoles) -> ScrewedHole:
-    long = holes.end - holes.start
-    return ScrewedHole(
-        part,
-        holes.name,
-        drawn_hole(holes.dia, holes.thread),
-        long - holes.sink_depth,
-        long - holes.sink_depth if holes.thread else 0.0,
-        long if holes.blind else None,
-    )
-
-
-def _across(part: Part, shape: TurnedShape, hole: CrossHole) -> ScrewedHole:
-    """A hole across the axis: metal along its own axis, thread only where the metal is whole all round it.
-
-    On a round the metal beside the hole's axis begins lower than on it, so
-    that the first turns of a thread are cut on two sides only:
-    sqrt(R^2 - (e + d/2)^2) is where it is whole, e beside the part's axis.
-    """
-    outside, inner = outside_radius(shape, hole.z), bore_radius(shape, hole.z)
-    half, aside = drawn_hole(hole.dia, hole.thread) / 2, abs(hole.offset)
-    level = _flat_at(shape, hole)
-    top = outside if level is None else level
-    whole = top if level is not None else _chord(outside, aside + half)
-    floor = _chord(inner, max(0.0, aside - half))  # a bore's wall stands highest where it is nearest the axis
-    if hole.depth is not None:
-        floor = max(floor, top - hole.depth)
-    reach = top - _chord(inner, aside) if hole.depth is None else hole.depth
-    metal = 2 * top if hole.walls == 2 else reach
-    thread = max(0.0, whole - floor - hole.sink_depth) if hole.thread else 0.0
-    end = hole.depth
-    return ScrewedHole(part, hole.name, 2 * half, metal - hole.sink_depth, thread, end)
-
-
-def _chord(radius: float, aside: float) -> float:
-    """How high a circle stands at a distance beside its middle; 0 outside it [mm]."""
-    return math.sqrt(max(0.0, radius**2 - aside**2))
-
-
-def _flat_at(shape: TurnedShape, hole: CrossHole) -> float | None:
-    """How far from the axis the flat lies that a hole is drilled in; None where it is drilled in the round."""
-    half = drawn_hole(hole.dia, hole.thread) / 2
-    for flats in shape.flats:
-        inside = flats.start <= hole.z - half + 1e-9 and hole.z + half <= flats.end + 1e-9
-        turn = 360.0 / flats.count
-        off = (hole.angle - flats.angle + turn / 2) % turn - turn / 2
-        if inside and abs(off) < 1e-6:
-            return flats.aimed
-    return None
+    hole = hole_for_screw(part.shape, feature) if part is not None else None
+    return ScrewedHole(part, feature, hole) if part is not None and hole is not None else None

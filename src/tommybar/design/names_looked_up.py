@@ -19,11 +19,8 @@ from tommybar.shapes.features import (
     Cup,
     Dim,
     PlateHole,
-    PlateShape,
-    SheetShape,
-    TurnedShape,
 )
-from tommybar.shapes.plates import face_size
+from tommybar.shapes.screwed_holes import hole_for_screw
 
 HOLES = (Bore, CircleHoles, CrossHole, PlateHole)
 
@@ -86,17 +83,8 @@ class Names:
     def grip(self, name: str) -> float:
         """How deep a clearance hole is from its head's seat to its far end [mm]; nan where that is not known."""
         part, _, feature = name.partition(".")
-        shape, hole = self.parts[part].shape, self.features[part].get(feature)
-        if isinstance(shape, PlateShape) and isinstance(hole, PlateHole) and not hole.tilt:
-            deep = face_size(shape, hole.face).depth
-            return deep if hole.sink_angle else deep - hole.sink_depth
-        if isinstance(shape, SheetShape) and isinstance(hole, PlateHole):
-            return shape.thickness.value
-        if isinstance(shape, TurnedShape) and isinstance(hole, CircleHoles):
-            return hole.end - hole.start - hole.sink_depth
-        if isinstance(shape, TurnedShape) and isinstance(hole, Bore):
-            return hole.depth
-        return math.nan
+        hole = hole_for_screw(self.parts[part].shape, feature)
+        return math.nan if hole is None else hole.metal
 
 
 def diameter(feature: object) -> float:
