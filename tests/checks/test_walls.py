@@ -104,6 +104,28 @@ def test_cross_holes_and_the_bore_they_meet() -> None:
     assert passes(crossed("", 8.0))  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize(
+    ("deep", "number", "figure"),
+    [
+        (4.0, None, ""),  # 10 - 4 - 0.300 x 3 = 5.1 mm from the axis, 1.1 mm before a bore of 8
+        (4.8, 619, "0.30 mm"),  # 10 - 4.8 - 0.9 - 4
+        (5.3, 623, ""),  # 10 - 5.3 - 0.9 = 3.8 mm: through
+    ],
+)
+def test_a_blind_cross_hole_stops_short_of_the_bore_or_breaks_in(deep, number, figure) -> None:
+    """The point of 118 degrees is 0.300 of the drill's diameter long."""
+    body = TurnedShape(
+        Dim(30.0),
+        (Cylinder("body", Dim(20.0), 0.0, 30.0),),
+        bores=(Bore("bore", Dim(8.0), "A", 0.0, True, "drill"),),
+        cross_holes=(CrossHole("pin", Dim(3.0), 15.0, depth=deep),),
+    )
+    found = [one for one in found_in(part("sleeve", body)) if one.number in (619, 623)]
+    assert [one.number for one in found] == ([number] if number else [])
+    if figure:
+        assert found[0].figure == figure
+
+
 def test_holes_in_plates() -> None:
     """To an edge, between holes, near the far side, and running into one another inside."""
 

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+import math
+
 from tommybar.checks.checked import PRACTICE, Checked, at_least
 from tommybar.design.model import Part, SizedDesign
+from tommybar.facts.drills import point_length
 from tommybar.findings import Finding
 from tommybar.shapes.features import CrossHole, TurnedShape
 from tommybar.shapes.holes import drawn_hole
-from tommybar.shapes.radii import bore_radius, bore_span, thinnest_wall
+from tommybar.shapes.radii import bore_radius, bore_span, outside_radius, thinnest_wall
 from tommybar.shop.model import Shop
 
 ROUND_SHARE = 0.5  # of the thread's diameter
+LEAST_LEFT = (
+    0.5  # before the point of a drill, which presses a thinner floor through; common practice, no source [mm]
+)
 REMEDY = "Take a smaller thread, move it, or give the part more metal there."
 
 
@@ -53,6 +59,13 @@ def _cross(part: Part, shape: TurnedShape, hole: CrossHole) -> list[Finding | No
         for bore in shape.bores
         if bore_span(bore, shape)[0] - dia / 2 < hole.z < bore_span(bore, shape)[1] + dia / 2
     ]
+    if hole.depth is not None and met and not hole.into:  # blind: its point may stop short of the bore
+        left = _before_bore(shape, hole, dia)
+        if left > 0:
+            words = f"The drill for {hole.name} comes near {met[0]}"
+            place = {"part": part.name, "feature": hole.name, "remedy": "Make it shallower, or move it."}
+            found.append(at_least(619, words, left, LEAST_LEFT, **place))
+            return found
     if hole.into and hole.into not in met:
         found.append(
             Finding(
@@ -82,6 +95,17 @@ def _cross(part: Part, shape: TurnedShape, hole: CrossHole) -> list[Finding | No
             )
         )
     return found
+
+
+def _before_bore(shape: TurnedShape, hole: CrossHole, dia: float) -> float:
+    """Metal between the point of a blind cross hole's drill and the bore behind it; below 0 where it breaks in [mm]."""
+    assert hole.depth is not None
+    drill = drawn_hole(hole.dia, hole.thread)
+    floor = outside_radius(shape, hole.z) - hole.depth
+    inside = max(bore_radius(shape, z) for z in (hole.z - dia / 2, hole.z, hole.z + dia / 2))
+    full = math.hypot(floor, max(0.0, abs(hole.offset) - drill / 2))  # the edge of its full diameter
+    tip = math.hypot(floor - point_length(drill), hole.offset)
+    return min(full, tip) - inside
 
 
 def _circles(part: Part, shape: TurnedShape) -> list[Finding | None]:

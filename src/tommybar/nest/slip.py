@@ -36,11 +36,14 @@ def section_words(section: str, size: float, width: float, unit: Literal["mm", "
 
     >>> section_words("round", 70.0, 0.0), section_words("flat", 10.0, 30.0)
     ('70 mm round', '30 x 10 mm flat')
-    >>> section_words("round", 3.175, 0.0), section_words("round", 25.4, 0.0, "in")
-    ('1/8 in round', '1 in round')
+    >>> section_words("round", 3.175, 0.0), section_words("round", 38.1, 0.0, "in")
+    ('1/8 in round', '1 1/2 in round')
     """
 
     def said(figure: float) -> str:
+        parts = figure / 25.4 * 64
+        if unit == "in" and abs(parts - round(parts)) < 1e-4:
+            return f"{_fraction(round(parts), 64)} in"
         named = tool_size_words(figure, unit)
         return named if named.endswith(" in") else f"{words(figure)} mm"
 
@@ -146,11 +149,14 @@ def _mass_words(mass: float) -> str:
 
 def _inch(length: float) -> str:
     """The next sixteenth of an inch up, as a fraction in lowest terms."""
-    sixteenths = ceil(round(length / 25.4 * 16, 6))
-    whole, part = divmod(sixteenths, 16)
+    return _fraction(ceil(round(length / 25.4 * 16, 6)), 16)
+
+
+def _fraction(parts: int, bottom: int) -> str:
+    """So many parts of an inch in lowest terms."""
+    whole, part = divmod(parts, bottom)
     if not part:
         return str(whole)
-    bottom = 16
     while part % 2 == 0:
         part, bottom = part // 2, bottom // 2
     return f"{whole} {part}/{bottom}" if whole else f"{part}/{bottom}"
