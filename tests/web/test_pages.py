@@ -39,19 +39,33 @@ def test_the_overview_tells_parts_purposes_and_findings(opened, plan, words):
         assert finding.remedy in text
 
 
+def test_the_overview_tells_what_the_assembly_shows(opened, plan, words):
+    """The bushes are pressed for good, and the wheel may stand anywhere along its seat: both bite before metal is cut."""
+    from tommybar.checks import check_together
+
+    text = words(opened.get("/designs/demo"))
+    told = check_together(plan.design)
+
+    assert {651, 658} <= {one.number for one in told}
+    for finding in told:
+        assert finding.words in text
+
+
 @pytest.mark.parametrize(
     ("severities", "verdict"),
     [((), "met"), (("note",), "met"), (("caution",), "look"), (("caution", "stop"), "not met")],
 )
 def test_a_purpose_is_met_when_nothing_speaks_against_it(plan, severities, verdict):
-    """A stop about a part that turns means not met, a caution means look."""
+    """A stop about a part that turns means not met, a caution means look; how it goes together is no purpose."""
     from dataclasses import replace
 
     from tommybar.findings import Finding
     from tommybar.web.pages.overview import _aim
 
-    about = tuple(Finding(650, one, "x", "wheel") for one in severities)
-    other = (Finding(650, "stop", "x", "base"), Finding(401, "stop", "x", "wheel"))
+    about = tuple(Finding(number, one, "x", "wheel") for one in severities for number in (620, 654))
+    other = tuple(
+        Finding(number, "stop", "x", part) for number, part in ((620, "base"), (401, "wheel"), (656, "wheel"))
+    )
 
     aim = _aim(plan.design.purposes[0], replace(plan, findings=(*about, *other)))
 

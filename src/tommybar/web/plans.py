@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import threading
 from collections import OrderedDict
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
@@ -39,7 +39,7 @@ class Plans:
 
     def __init__(self, files: Files, works: Works, settings: Settings) -> None:
         self._files, self._works, self._settings = files, works, settings
-        self._kept: OrderedDict[Inputs, Work] = OrderedDict()
+        self._kept: OrderedDict[tuple[Inputs, bool], Work] = OrderedDict()
         self._lock = threading.Lock()
 
     def inputs(self, name: str, words_in: Literal["mm", "in"] = "mm") -> Inputs:
@@ -81,13 +81,25 @@ class Plans:
         Raises :class:`StillAtWorkError` when it takes longer than a page waits.
         """
         inputs = self.inputs(name, words_in)
+        return self._worked_out((inputs, False), "The plan", back, lambda tell: planned(inputs, tell))
+
+    def with_assembly(self, name: str, back: str, words_in: Literal["mm", "in"] = "mm") -> Plan:
+        """The plan with what its placed and moving pieces show, which takes longer than a changed size may."""
+        plan, inputs = self.of(name, back, words_in), self.inputs(name, words_in)
+        return self._worked_out(
+            (inputs, True), "The assembly", back, lambda tell: together(plan, inputs, tell)
+        )
+
+    def _worked_out(
+        self, key: tuple[Inputs, bool], what: str, back: str, deed: Callable[[Tell], Plan]
+    ) -> Plan:
         with self._lock:
-            work = self._kept.get(inputs)
+            work = self._kept.get(key)
             if work is None or (work.done.is_set() and work.error is not None):
-                work = self._works.begin("The plan", back, lambda tell: planned(inputs, tell))
-                self._kept[inputs] = work
-            self._kept.move_to_end(inputs)
-            while len(self._kept) > self._settings.plans_kept:
+                work = self._works.begin(what, back, deed)
+                self._kept[key] = work
+            self._kept.move_to_end(key)
+            while len(self._kept) > 2 * self._settings.plans_kept:
                 self._kept.popitem(last=False)
         if not work.done.wait(self._settings.plan_patience):
             raise StillAtWorkError(work)
@@ -110,6 +122,14 @@ def planned(inputs: Inputs, tell: Tell) -> Plan:
         words_in=inputs.words_in,
         tell=tell,
     )
+
+
+def together(plan: Plan, inputs: Inputs, tell: Tell) -> Plan:
+    """Look at the pieces of a plan together."""
+    from tommybar.planning import with_assembly
+
+    tell("assembly")
+    return with_assembly(plan, inputs.words_in)
 
 
 @lru_cache(maxsize=16)

@@ -6,6 +6,8 @@ import pytest
 
 from tommybar.design import load_design
 from tommybar.made import load_made
+from tommybar.pack.machine.together import assembly_part
+from tommybar.pack.units import Reader
 from tommybar.planning import plan
 from tommybar.shop import example_shops, load_shop
 
@@ -36,6 +38,9 @@ def test_every_step_of_the_demonstrator_can_be_done_and_is_recorded(opened, tmp_
 
     made = load_made(saved(page, tmp_path))
     steps = [(step.key, one.part.count) for one in whole.parts for card in one.cards for step in card.steps]
+    together = assembly_part(whole, Reader())
+    assert together is not None
+    steps += [(step["key"], 1) for step in together["cards"][0]["steps"]]
     ticked = [one.key for one in made.ticks if one.done]
     assert {key: ticked.count(key) for key, _ in steps} == dict(steps)
     sizes = {m.size for one in whole.parts for c in one.cards for step in c.steps for m in step.measure}

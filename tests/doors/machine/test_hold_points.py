@@ -106,6 +106,30 @@ def test_a_size_outside_asks_twice_and_names_the_mate(opened):
     assert "▲" in page.inner_text("#hold")
 
 
+UNDER = """() => {
+  const told = document.getElementById('told').getBoundingClientRect();
+  const at = (one) => one.getBoundingClientRect();
+  const covers = (one) => at(one).width && at(one).top < told.bottom && at(one).bottom > told.top;
+  return [told.height, [...document.querySelectorAll('#top *, #view h1, #view button, .big')].filter(covers).map((one) => one.textContent)];
+}"""
+
+
+@pytest.mark.parametrize("size", ["phone", "tablet", "desk"])
+def test_a_message_covers_neither_the_card_nor_a_button(opened, size):
+    """While it stands, the card's name, the way to all cards, the step, its number and its buttons stay clear."""
+    page = opened(size=size)
+    to_journal(page)
+    page.click("#main")
+    write_in(page, "8.01")
+    page.click("#entry-write")
+    height, covered = page.evaluate(UNDER)
+
+    assert height > 30
+    assert covered == []
+    page.click("#to-list")
+    assert page.locator("#view.at-list").count() == 1
+
+
 SLIPS = {
     "0.314": "Did you mean 7.9",
     "202.6": "25.4 times",

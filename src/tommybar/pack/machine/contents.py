@@ -8,13 +8,15 @@ from tommybar.dryrun.runs import CardRun
 from tommybar.making.cards import Card, Measure, Pass, Step
 from tommybar.pack.machine.marks import made_marks
 from tommybar.pack.machine.sketch import grip_sketch
+from tommybar.pack.machine.together import assembly_part, stops_together
 from tommybar.pack.units import Reader
 from tommybar.planning import PartPlan, Plan
 from tommybar.shop.model import Shop
 
 
 def page_contents(plan: Plan, reader: Reader) -> dict[str, Any]:
-    """Everything the page shows, in the order in which the parts should be made."""
+    """Everything the page shows, in the order in which the parts should be made and put together."""
+    together = assembly_part(plan, reader)
     return {
         "plan": {
             "id": plan.plan_id,
@@ -26,9 +28,14 @@ def page_contents(plan: Plan, reader: Reader) -> dict[str, Any]:
             "of": plan.made.design or plan.title,
             "unit": reader.unit,
             "cautions": list(plan.design.cautions),
-            "stops": [_finding_words(one.words, one.remedy) for one in plan.stops],
+            "stops": [
+                _finding_words(one.words, one.remedy) for one in (*plan.stops, *stops_together(plan, reader))
+            ],
         },
-        "parts": [_part(one, plan.shop, reader) for one in plan.parts if one.cards],
+        "parts": [
+            *(_part(one, plan.shop, reader) for one in plan.parts if one.cards),
+            *([together] if together else []),
+        ],
         "instruments": [one.name for one in plan.shop.instruments],
         "made": made_marks(plan.made),
     }

@@ -22,23 +22,32 @@ def _card(part: dict[str, Any], card: dict[str, Any], unit: str) -> str:
     out = f"; sticks out <b>{card['out']} {unit}</b>" if card["out"] else ""
     changed = f"<p><b>Changed:</b> {escape(part['changed'])}</p>" if part["changed"] else ""
     rows = "".join(_step(step, unit) for step in card["steps"])
+    drawer = f"<p>Drawer: {escape(' · '.join(card['drawer']))}</p>" if card["drawer"] else ""
     return (
         f'<section class="sheet"><h2>{escape(part["name"])}, card {card["number"]} of {card["of"]}{count}: '
         f"{escape(card['title'])}</h2>{changed}"
-        f"<p>{escape(part['material'])}. {escape(card['hold'])}{out}. {escape(card['stop'])}</p>"
+        f"{_held(part, card, out)}"
         f'<div class="sheet-cols"><div>{card["sketch"]}<p>{escape(card["gap"])}</p>{_list(card["before"])}'
-        f"<p>Drawer: {escape(' · '.join(card['drawer']))}</p></div>"
+        f"{drawer}</div>"
         f"<table>{rows}</table></div>{_places(card, unit)}<p>{escape(card['after'])}</p></section>"
     )
 
 
+def _held(part: dict[str, Any], card: dict[str, Any], out: str) -> str:
+    """What is held and how; nothing for a card of the assembly, which is held by itself."""
+    if not (part["material"] or card["hold"]):
+        return ""
+    return f"<p>{escape(part['material'])}. {escape(card['hold'])}{out}. {escape(card['stop'])}</p>"
+
+
 def _step(step: dict[str, Any], unit: str) -> str:
     speed = f"{step['speed']} rev/min" if step["speed"] else "by hand"
+    with_what = " · ".join(escape(one) for one in (step["tool"], speed, step["feed"]) if one)
     dials = "".join(f"<br>{escape(line)}" for line in [*step["dial"], *step["cautions"]])
     passes = ", ".join(f"{one['to']} ({one['dial']})" for one in step["passes"])
     row = (
-        f'<tr><td class="box"></td><td>{step["n"]}</td><td><b>{escape(step["do"])}</b><br>{escape(step["tool"])}'
-        f" · {speed} · {escape(step['feed'])}{dials}{'<br>cuts to ' + escape(passes) if passes else ''}</td>"
+        f'<tr><td class="box"></td><td>{step["n"]}</td><td><b>{escape(step["do"])}</b><br>{with_what}'
+        f"{dials}{'<br>cuts to ' + escape(passes) if passes else ''}</td>"
         f'<td class="sheet-big">{escape(step["big"])} <small>{escape(step["kind"])}</small></td></tr>'
     )
     if step["measure"]:

@@ -11,9 +11,9 @@ from tommybar.checks.engaged import engaged_threads
 from tommybar.checks.figures import Figure
 from tommybar.checks.zones import fit_zones, float_stacks
 from tommybar.pack.units import Reader
-from tommybar.planning import Plan, with_assembly
+from tommybar.planning import Plan
 from tommybar.web.ask import Ask, answer
-from tommybar.web.pages.opened import Head, Told, head_of, plan_of, told
+from tommybar.web.pages.opened import Head, Told, head_of, plan_with_assembly, told
 from tommybar.web.plots import Drawn, curve_plot, engaged_plot, fit_plot, float_plot
 
 
@@ -43,7 +43,7 @@ class ChecksPage:
 
 def checks(ask: Ask) -> Response:
     """The page."""
-    plan, reader = plan_of(ask), ask.reader
+    plan, reader = plan_with_assembly(ask), ask.reader
     forecasts = tuple(
         (
             f"{part.part.name}: {one.of} to {one.to}".replace("_", " "),
@@ -60,7 +60,7 @@ def checks(ask: Ask) -> Response:
         head_of(ask, "checks", plan),
         tuple(_shown(one) for one in plan.figures),
         forecasts,
-        told(with_assembly(plan, reader.unit).findings),
+        told(plan.findings),
         reader.unit,
         _plots(plan, reader),
     )

@@ -93,6 +93,11 @@ def plan_of(ask: Ask) -> Plan:
     return ask.desk.plans.of(name_of(ask), ask.here, ask.reader.unit)
 
 
+def plan_with_assembly(ask: Ask) -> Plan:
+    """The same plan with what its pieces show when they are put together."""
+    return ask.desk.plans.with_assembly(name_of(ask), ask.here, ask.reader.unit)
+
+
 def told(findings: Iterable[Finding]) -> tuple[Told, ...]:
     """Findings as they are shown, the gravest first."""
     ordered = sorted(findings, key=lambda one: SEVERITIES.index(one.severity))

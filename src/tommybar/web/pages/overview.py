@@ -11,10 +11,11 @@ from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.files import Choices
-from tommybar.web.pages.opened import Head, Told, head_of, name_of, plan_of, told
+from tommybar.web.pages.opened import Head, Told, head_of, name_of, plan_with_assembly, told
 from tommybar.web.sizes_in_words import size_words
 
-FUNCTION = range(600, 700)  # numbers of findings about what the thing must do
+MOVING = frozenset({654, 655})  # numbers of findings about what strikes or comes too near
+FUNCTION = frozenset(range(600, 700)) - frozenset(range(650, 660)) | MOVING  # about what the thing must do
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,7 @@ def overview(ask: Ask) -> Response:
     """The page."""
     from tommybar.web.pictures import parts_picture
 
-    plan = plan_of(ask)
+    plan = plan_with_assembly(ask)
     page = OverviewPage(
         head_of(ask, "", plan),
         parts_picture(plan.design, f"The parts of {plan.title} at one scale, turned ones in half-section"),

@@ -29,10 +29,10 @@ function cardButton(run, s) {
   const all = runDone(s, run);
   const state = all ? "✓ done" : done ? `◐ ${done} of ${card.steps.length} steps` : "○ not begun";
   const time = minutesLeft();
-  const fits = time !== null && !all ? (card.minutes <= time ? `, fits ${time} min` : `, too long for ${time} min`) : "";
+  const fits = time !== null && !all && card.minutes ? (card.minutes <= time ? `, fits ${time} min` : `, too long for ${time} min`) : "";
   const signed = card.steps.some((step) => s.initials.has(step.key + "|" + piece)) ? ", signed" : "";
   return button([el("span", { class: "card-name" }, `card ${card.number} of ${card.of}${pieceWords(part, piece)}: ${card.title}`),
-    el("span", { class: "card-state" }, `${state}, ${card.minutes} min on the ${card.machine}${fits}${signed}${stateWords(card)}`)],
+    el("span", { class: "card-state" }, `${state}, ${card.minutes ? card.minutes + " min " : ""}on the ${card.machine}${fits}${signed}${stateWords(card)}`)],
   () => resumeRun(run), "card-row" + (all ? " is-done" : ""), { "data-card": card.key + "|" + piece });
 }
 

@@ -64,7 +64,7 @@ function drawStep() {
         step.big ? bigNumber(step.big, step.kind) : null,
         el("dl", {},
           row(UNIT === "in" ? "dials (mm)" : "dials", step.dial.map((line) => el("p", {}, line))),
-          row("spindle", el("p", {}, step.speed ? el("b", {}, step.speed) : "stopped, by hand", step.speed ? " rev/min" : "", step.cutting && step.speed ? ", " + step.cutting : "", step.feed && step.speed ? ", feed " + step.feed : "")),
+          row("spindle", !step.tool && !step.speed ? null : el("p", {}, step.speed ? el("b", {}, step.speed) : "stopped, by hand", step.speed ? " rev/min" : "", step.cutting && step.speed ? ", " + step.cutting : "", step.feed && step.speed ? ", feed " + step.feed : "")),
           row("tool", step.tool ? el("p", {}, step.tool) : null),
           passTable(step),
           row("mind", step.cautions.map((line) => el("p", {}, line))),
