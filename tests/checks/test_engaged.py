@@ -8,7 +8,7 @@ from tommybar.checks.engaged import engaged_threads
 from tommybar.checks.engagement import look
 from tommybar.design.joints import ThreadRelation
 from tommybar.design.model import Part, SizedDesign
-from tommybar.shapes.features import Bore, Cylinder, Dim, Groove, TurnedShape
+from tommybar.shapes.features import Bore, CircleHoles, Cylinder, Dim, Groove, TurnedShape
 
 
 def screwed(long=12.0, thick=6.0):
@@ -113,3 +113,27 @@ def test_a_relation_cannot_engage_more_thread_than_there_is():
 def test_a_thread_that_a_relation_names_is_said_once():
     """The pair is found by its relation and not a second time by its designation."""
     assert len(engaged_threads(pair("mild steel", 5.0))) == 1
+
+
+def test_equal_holes_are_told_once():
+    """Two screws alike in two holes alike: one sentence; in holes of other names, two."""
+
+    def boss(first, second):
+        shape = TurnedShape(
+            Dim(30.0),
+            (Cylinder("rim", Dim(40.0), 0.0, 30.0),),
+            circle_holes=tuple(
+                CircleHoles(name, Dim(4.0), 1, 25.0, 90.0 * n, 0.0, 3.0, thread="M4")
+                for n, name in enumerate((first, second))
+            ),
+        )
+        screw = TurnedShape(Dim(8.0), (Cylinder("thread", Dim(4.0), 0.0, 8.0, thread="M4"),))
+        threads = tuple(ThreadRelation("screw.thread", f"boss.{name}", "M4", 3.0) for name in (first, second))
+        parts = (
+            Part("boss", "turned", "mild steel", 1, shape),
+            Part("screw", "turned", "mild steel", 2, screw),
+        )
+        return SizedDesign("x", "A", "mm", (), parts, threads=threads)
+
+    assert severities(boss("hole_1", "hole_2")) == ["caution"]
+    assert severities(boss("near", "far")) == ["caution", "caution"]

@@ -23,13 +23,14 @@ def once_each(design: SizedDesign) -> Iterator[ScrewRelation]:
     """Relations that differ in more than which of several equal holes they name."""
     seen = set()
     for relation in design.screws:
-        key = (tuple(_stem(name) for name in relation.through), _stem(relation.into), relation.screw)
+        key = (tuple(stem(name) for name in relation.through), stem(relation.into), relation.screw)
         if key not in seen:
             seen.add(key)
             yield relation
 
 
-def _stem(name: str) -> str:
+def stem(name: str) -> str:
+    """The name that equal holes share: "base.front" of "base.front_2"."""
     head, _, tail = name.rpartition("_")
     return head if tail.isdigit() else name
 

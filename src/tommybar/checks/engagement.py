@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tommybar.checks.bought_screws import bought_for, once_each
+from tommybar.checks.bought_screws import bought_for, once_each, stem
 from tommybar.checks.checked import Checked
 from tommybar.checks.engaged import Engaged, engaged_threads, holes_of, under_head
 from tommybar.checks.figures import Figure
@@ -17,7 +17,8 @@ from tommybar.shop.model import Shop
 def look(design: SizedDesign, shop: Shop) -> Checked:
     """Every thread that holds something, and the holes that bought screws go through."""
     joints = engaged_threads(design)
-    found = [_short(one) for one in joints]
+    alike = {(one.screw, stem(one.into), one.engaged): one for one in reversed(joints)}
+    found = [_short(one) for one in reversed(alike.values())]
     figures = [_shown(one) for one in joints if one.bought is not None]
     for relation in once_each(design):
         found += _screw(design, relation)
