@@ -150,7 +150,7 @@ def test_a_slender_lead_is_no_chamfer(shop_r):
 
 
 def test_a_tapered_bore_starts_from_its_hole(shop_r):
-    """16 to 10 over 20: atan(3 / 20) = 8.53; without a hole at its small end it is a stop."""
+    """16 to 10 over 20: atan(3 / 20) = 8.53; without any hole or bar for its small end it is a stop."""
     from tommybar.shapes.features import BoreTaper
 
     body = Cylinder("body", Dim(30.0, "p.body"), 0.0, 30.0)

@@ -55,7 +55,7 @@ def test_outwards_in_a_bore_the_dial_runs_down(hooked):
     (step,) = steps(making, "ring")
     (words,) = [line for line in step.dial if "Touch the wall" in line]
 
-    assert "towards you: wind back 25 div" in words and "runs down to -0.50" in words
+    assert "out, towards you, 25 div: it runs down to -0.50" in words
 
 
 def test_a_dial_numbered_in_diameter_reads_twice_the_travel(hooked):
@@ -64,7 +64,7 @@ def test_a_dial_numbered_in_diameter_reads_twice_the_travel(hooked):
     making, _ = clean(HOUSE, replace(hooked, lathe=lathe))
     (words,) = [line for line in steps(making, "ring")[0].dial if "Touch the wall" in line]
 
-    assert "wind back 25 div" in words and "runs down to -1.00" in words
+    assert "25 div: it runs down to -1.00" in words
 
 
 def test_the_reading_is_never_above_nought():
@@ -80,8 +80,8 @@ def test_both_walls_are_places_of_the_sides_of_the_tool(hooked):
 
     assert plunged == [-5.1, -5.0]
     assert max(m.r for m in step.moves) == pytest.approx(11.5)
-    assert "Left side at Z 5.10" in step.dial[0] and "left side at Z 5.00" in step.dial[1]
-    assert "near wall at 4.00" in step.dial[1]
+    assert "Left side at Z 5.10, the far wall" in step.dial[0]
+    assert "the last with the left side at Z 5.00, its right side at 4.00, the near wall" in step.dial[0]
 
 
 def test_a_wide_groove_is_plunged_side_by_side_and_swept(hooked):
@@ -106,7 +106,7 @@ def test_from_face_b_places_are_taken_from_face_b(hooked):
     (step,) = steps(making, "ring")
 
     assert card.free_end == "B"
-    assert "Left side at Z 10.00" in step.dial[0] and "near wall at 7.00" in step.dial[1]
+    assert "Left side at Z 10.00" in step.dial[0] and "right side at 7.00, the near wall" in step.dial[0]
 
 
 @pytest.mark.parametrize(
@@ -154,11 +154,15 @@ def test_a_holder_too_near_is_found_on_geometry(shop_r):
 
 
 def test_the_limits_of_a_circlips_groove_are_on_the_card(hooked):
-    """DIN 472, bore 22: groove 23.0 +0.13/0, 1.1 wide (from memory). A floor of another figure is no ring's."""
+    """DIN 472, bore 22: groove 23.0 +0.13/0, 1.1 H13 wide (from memory; IT13 up to 3 mm is 0.14 in ISO 286-1)."""
     making, _ = clean(HOUSE, hooked)
     other, _ = clean(replace(HOUSE, bore_grooves=(replace(RING, floor=23.6),)), hooked)
 
-    assert any("As DIN 472 22: floor 23.00 to 23.13" in line for line in steps(making, "ring")[0].dial)
+    width = steps(making, "ring")[0].measure[0].dim
+
+    assert (width.smallest, width.largest) == pytest.approx((1.1, 1.24))
+    assert not steps(other, "ring")[0].measure[0].dim.toleranced
+    assert any("DIN 472 22: floor 23.00 to 23.13" in line for line in steps(making, "ring")[0].dial)
     assert not any("DIN 472" in line for line in steps(other, "ring")[0].dial)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tommybar.facts.fasteners.circlips import circlip
+from tommybar.facts.fasteners.circlips import Circlip, circlip
 from tommybar.facts.materials import material
 from tommybar.making.axial_drills import START
 from tommybar.making.bench import Bench, cutting_minutes, named
@@ -29,6 +29,8 @@ FLOOR_LEFT = (
     0.1  # left on the floor for the sweep that joins the plunges, radial; common practice, no source [mm]
 )
 FRONT = 10.0  # front clearance of an inside tool, before its heel is ground away; common practice, no source [deg]
+WIDTH_ZONE = "H13"  # of a circlip's groove (DIN 471, DIN 472: from memory)
+WIDTH_OVER = 0.14  # of that zone, up to 3 mm wide (IT13 of ISO 286-1: from memory) [mm]
 BITS = (
     3.0,
     4.0,
@@ -147,11 +149,10 @@ def inside_groove(bench: Bench, job: Job) -> None:
     left = 0.0 if count == 1 else min(FLOOR_LEFT, deep / 2)
     places = [-far + (far - near - w) * n / max(count - 1, 1) for n in range(count)]
     moves = _moves(places, has, groove.floor, left, narrowest_on_the_way(bench.shape, groove, face))
-    ring = _ring_words(bench, groove)
+    ring = ring_of(bench, groove)
     ratio = far / max(tool.shank, 1.0)
     cautions = [
-        "It cuts where you do not see it: carriage locked for each plunge, draw it inwards into the middle of the bore "
-        "before you move along."
+        "It cuts unseen: carriage locked for each plunge; back into the middle of the bore before you move along."
     ]
     if ratio > 4:
         cautions.append(f"The tool stands {ratio:.1f} x its thickness into the bore: it springs and hums.")
@@ -173,15 +174,15 @@ def inside_groove(bench: Bench, job: Job) -> None:
             (
                 *_place_words(bench, places, near, far, w),
                 _depth_words(bench, has, _on_marks(bench.cross, deep) if ring else deep),
-                *ring,
-                "Burr: spindle stopped, scraper round both its edges; then try the bore's gauge again.",
+                *((_ring_words(ring),) if ring else ()),
+                "Then spindle stopped, scraper round both edges, and the bore's gauge again.",
             ),
             minutes=cutting_minutes(moves, speed.rpm, feed, count) + rule("minutes", "measure"),
             why="In this grip after its bore: the bore is measured, so the depth starts from a known diameter."
             if any(step.feature == groove.on for step in bench.steps)
             else "The bore is finished, so the depth starts from a known diameter.",
             cautions=tuple(cautions),
-            measure=(_width(bench, groove),),
+            measure=(_width(bench, groove, ring),),
             moves=tuple(moves),
             tool_letter=tool.letter,
         )
@@ -241,60 +242,55 @@ def _moves(places: list[float], has: float, floor: float, left: float, mouth: fl
 def _place_words(bench: Bench, places: list[float], near: float, far: float, w: float) -> tuple[str, ...]:
     slide = bench.shop.lathe.top_slide
     first = (
-        f"Touch the face with the tool's left side, the one towards the chuck: Z 0. Left side at Z {Mm(far):.2f}, the "
-        f"groove's far wall: top slide {travel_words(slide, far)} ({graduation_words(slide)})"
+        f"The tool's left side, towards the chuck, on the face: Z 0. Left side at Z {Mm(far):.2f}, the far wall: top slide "
+        f"{travel_words(slide, far)} ({graduation_words(slide)})"
     )
     if len(places) == 1:
-        return (f"{first}; its right side, {Mm(w):tool} nearer, stands at {Mm(far - w):.2f}.",)
+        return (f"{first}; its right side, {Mm(w):tool} nearer, is at {Mm(far - w):.2f}.",)
     step = (places[-1] - places[0]) / (len(places) - 1)
     return (
-        f"{first}.",
-        f"Then {Mm(step):.2f} nearer each plunge, the last with the left side at Z {Mm(-places[-1]):.2f}: its right side, "
-        f"{Mm(w):tool} nearer, is then the near wall at {Mm(near):.2f}.",
+        f"{first}. Then {Mm(step):.2f} nearer each, the last with the left side at Z {Mm(-places[-1]):.2f}, its right side at "
+        f"{Mm(near):.2f}, the near wall.",
     )
 
 
 def _depth_words(bench: Bench, has: float, deep: float) -> str:
     """The way in and out of the depth on the dial; slack is taken up by touching on the way out."""
     cross = bench.cross
-    slack = (
-        f"Its slack of {cross.slack:g} div is then taken up already"
-        if cross.slack > 0
-        else "The slack is then taken up"
-    )
     reading = outward_reading(cross, deep)
     unit = 25.4 if cross.unit == "in" else 1.0
     shown = f"{reading / unit:.4f} in" if cross.unit == "in" else f"{reading:.2f}"
     return (
-        f"Touch the wall at {Mm(has):.2f} DIA coming outwards, dial 0. Outwards is towards you: wind back "
-        f"{travel_words(cross, deep)} ({bench.cross_words}); the dial runs down to {shown}. {slack}."
+        f"Touch the wall, {Mm(has):.2f} DIA, coming outwards, so that slack is taken up: dial 0. Then out, towards you, "
+        f"{travel_words(cross, deep)}: it runs down to {shown} ({bench.cross_words})."
     )
 
 
-def _ring_words(bench: Bench, groove: BoreGroove) -> tuple[str, ...]:
-    """Limits of the groove where it is that of a circlip for its bore."""
+def ring_of(bench: Bench, groove: BoreGroove) -> Circlip | None:
+    """The circlip whose groove this is, by its bore and floor; None where it is another groove."""
     bore = next(one for one in bench.drawn.bores if one.name == groove.on)
     try:
         ring = circlip(f"{bore.dia.value:g} bore")
     except Refusal:
-        return ()
+        return None
     low, high = ring.groove_diameter
-    if not low - 0.01 <= groove.floor <= high + 0.01:
-        return ()
-    return (
-        f"As {ring.standard} {ring.diameter:g}: floor {Mm(low):.2f} to {Mm(high):.2f}, at least {Mm(ring.groove_width):g} "
-        "wide. The ring must spring in and turn freely.",
-    )
+    fits = low - 0.01 <= groove.floor <= high + 0.01
+    return ring if fits and groove.end - groove.start >= ring.groove_width - 0.01 else None
 
 
-def _width(bench: Bench, groove: BoreGroove) -> Measure:
+def _ring_words(ring: Circlip) -> str:
+    low, high = ring.groove_diameter
+    return f"{ring.standard} {ring.diameter:g}: floor {Mm(low):.2f} to {Mm(high):.2f}; the ring springs in and turns freely."
+
+
+def _width(bench: Bench, groove: BoreGroove, ring: Circlip | None) -> Measure:
+    """Its width is tried with a strip; a ring's is of H13, which its table gives as the least."""
     name = f"{bench.part.name}.{groove.name}.wide"
-    return Measure(
-        name,
-        Dim(groove.end - groove.start, name),
-        "a strip or the ring itself",
-        bench.gives_to.get(name, ()),
-    )
+    wide = groove.end - groove.start
+    dim = Dim(wide, name)
+    if ring is not None:
+        dim = Dim(wide, name, WIDTH_ZONE, ring.groove_width, round(ring.groove_width + WIDTH_OVER, 3))
+    return Measure(name, dim, "a strip or the ring itself", bench.gives_to.get(name, ()))
 
 
 def _none_does_it(bench: Bench, groove: BoreGroove, owned: list[Tool]) -> None:
