@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
+from typing import Any
 
 from shapely import Polygon
 from shapely import box as room
@@ -81,3 +82,8 @@ def clashes(sheet: Sheet, kinds: tuple[str, ...] = THICK) -> list[str]:
                 if metal.intersects(room(*at)):
                     found.append(f"{sheet.name}: '{text.words}' lies on hatching")
     return found
+
+
+def scaled(entity: Any) -> float:
+    """What a drawing program multiplies the length of a dimension with: that of a detail is drawn enlarged."""
+    return float(entity.override().get("dimlfac", 1.0)) if entity.dimtype in (0, 1, 4) else 1.0

@@ -11,6 +11,7 @@ import ezdxf
 import pytest
 from ezdxf.document import Drawing
 from tests.audit.conftest import DESIGNS, READERS, name_of, sheets_of
+from tests.pack.layout import scaled
 
 from tommybar.facts.threads import thread
 from tommybar.pack.dxf import WEIGHTS, dxf_text
@@ -70,7 +71,7 @@ def test_each_file_is_sound_and_each_dimension_measures_the_figure_that_it_bears
         assert document.units == (ezdxf.units.IN if unit == "in" else ezdxf.units.MM)
         assert len(entities) == len(marks)
         for mark, entity in zip(marks, entities, strict=True):
-            measured = float(entity.get_measurement())
+            measured = float(entity.get_measurement()) * scaled(entity)
             words = entity.dxf.text
             turn = INCH if unit == "in" and not isinstance(mark, Angular) else 1.0
             screw = [one / turn for one in of_a_thread(words)]

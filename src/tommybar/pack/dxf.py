@@ -157,6 +157,10 @@ class _Writer:
             "dimstyle": STYLE,
             "dxfattribs": {"layer": "DIMENSIONS"},
         }
+        if not isinstance(one, Angular) and one.view and one.view != self.sheet.scale:
+            common["override"] = {
+                "dimlfac": self.sheet.scale / one.view
+            }  # a detail is drawn larger than it is
         if isinstance(one, Radial):
             made = self.space.add_radius_dim(center=self.at(one.centre), mpoint=self.at(one.point), **common)
         elif isinstance(one, Angular):

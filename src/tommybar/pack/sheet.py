@@ -111,13 +111,15 @@ class Dimension:
     diameter: bool = False
     tail: tuple[Point, ...] = ()
     pointed: bool = False  # only an arrow at ``a`` and the tail are drawn: a diameter that is pointed at
+    view: float = 0.0  # scale of the view in which it stands, 0: that of the sheet
 
 
 @dataclass(frozen=True)
 class Radial:
     """A radius: an arrow at ``point`` on the arc, a leader ``tail`` from there to the words.
 
-    ``value`` is the true radius of the model [mm].
+    ``value`` is the true radius of the model [mm]; ``view`` the scale of the
+    view in which it stands, 0 when that is the sheet's.
     """
 
     centre: Point
@@ -125,6 +127,7 @@ class Radial:
     value: float
     words: tuple[Text, ...]
     tail: tuple[Point, ...]
+    view: float = 0.0
 
 
 @dataclass(frozen=True)

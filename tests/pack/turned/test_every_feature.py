@@ -10,7 +10,7 @@ from functools import cache
 import ezdxf
 import pytest
 from tests.pack.handmade import DESIGN, IMPRINT
-from tests.pack.layout import LINES, clashes, texts
+from tests.pack.layout import LINES, clashes, scaled, texts
 from tests.pack.turned.vocabulary import VOCABULARY
 
 from tommybar.design.model import Part
@@ -148,7 +148,9 @@ def test_the_dxf_is_sound_and_every_dimension_measures_the_part(part: Part, unit
     text = dxf_text(sheet)
     document = ezdxf.read(io.StringIO(text))
     turn = INCH if unit == "in" else 1.0
-    measured = sorted(float(one.get_measurement()) for one in document.modelspace().query("DIMENSION"))
+    measured = sorted(
+        float(one.get_measurement()) * scaled(one) for one in document.modelspace().query("DIMENSION")
+    )
     wanted = sorted(
         one.value if isinstance(one, Angular) else one.value / turn
         for one in sheet.marks
@@ -174,3 +176,24 @@ def test_arcs_are_arcs_in_both_files(part: Part) -> None:
         assert sum(abs(radius - one.radius) < 1e-6 for radius in radii) >= 2, one.name
         figure = f"{one.radius * sheet.scale:.2f}".rstrip("0").rstrip(".")
         assert f"A{figure} {figure} 0" in svg_text(sheet)
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_figures_of_a_groove_in_a_detail_are_dimensions_of_it(unit: str) -> None:
+    """The spindle's ring groove of 1.1 x 9 with room in a detail only: a width between arrows, a pointed diameter."""
+    part = next(one for one in VOCABULARY if one.name == "spindle")
+    sheet = drawn(part, replace(IMPRINT, reader=Reader(unit)))  # type: ignore[arg-type]
+    found = [one for one in sheet.marks if isinstance(one, Dimension) and one.view]
+    document = ezdxf.read(io.StringIO(dxf_text(sheet)))
+    turn = INCH if unit == "in" else 1.0
+    measured = [
+        float(one.get_measurement()) * scaled(one) for one in document.modelspace().query("DIMENSION")
+    ]
+
+    assert {round(one.value, 6) for one in found} >= {1.1, 9.0}
+    for one in found:
+        assert any(abs(figure - one.value / turn) < 1e-9 for figure in measured), one.value
+        drawn_long = abs(one.b[0] - one.a[0]) if one.along == "x" else abs(one.b[1] - one.a[1])
+        assert drawn_long == pytest.approx(one.value * one.view)
+    widths = [one for one in found if one.along == "x"]
+    assert [one.pointed for one in widths] == [False] * len(widths)

@@ -5,20 +5,23 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from shapely import LineString, Point, Polygon
+from shapely import LineString, Polygon
+from shapely import Point as Spot
 
 from tommybar.pack.profile import nominal
-from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
+from tommybar.pack.sheet import Arc, Area, Dimension, Line, Mark, Point, Text
 from tommybar.pack.turned.drawn import View
 from tommybar.pack.turned.metal import chords, cut, solid
 from tommybar.pack.turned.place import above_marks
-from tommybar.pack.turned.saying import Callout, Row
+from tommybar.pack.turned.saying import Callout, Detailed, Measured, Row
 from tommybar.shapes.features import TurnedShape
 
 ENLARGED = (2.0, 5.0, 10.0, 20.0, 50.0)  # ISO 5455
 SMALL = 2.0  # a groove narrower than this on paper is shown in a detail, where there is room [mm]
 LEAST = 0.7  # and narrower than this in any case [mm]
 WANTED = 5.0  # how wide it shall be there, at least [mm]
+LANE = 8.0  # from the circle to a width below it, and between widths [mm]
+FIGURE = 4.25  # size of the figure of a width [mm]
 ROOM = 26.0  # largest radius of a detail's circle [mm]
 
 
@@ -56,7 +59,7 @@ def details_of(
         if enlarged <= scale or not letters:
             continue
         taken += group
-        details.append(Detail(letters.pop(0), one.z, one.r, radius, enlarged, tuple(group)))
+        details.append(Detail(letters.pop(0), one.z, one.r, radius, enlarged, tuple(map(_in_detail, group))))
     stay = [one for one in callouts if one not in taken]
     for detail in details:
         stay.append(
@@ -65,6 +68,13 @@ def details_of(
             )
         )
     return stay, details
+
+
+def _in_detail(one: Callout) -> Callout:
+    """A callout as it stands in a detail, its width left to a dimension."""
+    if one.detailed is None:
+        return one
+    return replace(one, rows=one.detailed.rows, printed=one.detailed.printed)
 
 
 def circle_marks(details: list[Detail], scale: float) -> list[Mark]:
@@ -77,7 +87,7 @@ def detail_marks(shape: TurnedShape, detail: Detail, view: View, ratio: str) -> 
     outline = solid(nominal(shape)) if view == "outside" else None
     rings = chords((outline,)) if outline else chords(cut(nominal(shape)))
     s = detail.scale
-    window = Point(detail.z, detail.r).buffer(detail.radius, 64)
+    window = Spot(detail.z, detail.r).buffer(detail.radius, 64)
     marks: list[Mark] = []
 
     def to(point: tuple[float, ...]) -> tuple[float, float]:
@@ -96,8 +106,39 @@ def detail_marks(shape: TurnedShape, detail: Detail, view: View, ratio: str) -> 
                 marks.append(Line(tuple(map(to, points)), "thick"))
     top = detail.radius * s
     marks.append(Arc((0.0, 0.0), top, "thin"))
-    moved = [replace(one, z=one.z - detail.z, r=one.r - detail.r, measured=None) for one in detail.callouts]
-    placed = above_marks(moved, s, -top, -max(top, 30.0), max(top, 30.0))
+    moved = [
+        replace(one, z=one.z - detail.z, r=one.r - detail.r, measured=_moved(one.measured, detail))
+        for one in detail.callouts
+        if one.rows
+    ]
+    placed = above_marks(moved, s, -top, -max(top, 30.0), max(top, 30.0), s)
     marks += placed[0] if placed else []
-    marks.append(Text((0.0, top + 7.0), f"{detail.letter}  ({ratio})", 5.0, True, "middle"))
+    level = top
+    for one in detail.callouts:
+        if one.detailed is not None:
+            level += LANE
+            marks.append(_width(one.detailed, to(one.detailed.start), to(one.detailed.end), level, s))
+    marks.append(Text((0.0, level + 7.0), f"{detail.letter}  ({ratio})", 5.0, True, "middle"))
     return marks
+
+
+def _moved(measured: Measured | None, detail: Detail) -> Measured | None:
+    """What a callout measures, about the middle of the detail; an angle is only told there."""
+    if measured is None or measured.kind == "angle":
+        return None
+    z, r = measured.centre
+    return replace(measured, centre=(z - detail.z, r - detail.r))
+
+
+def _width(one: Detailed, a: Point, b: Point, level: float, scale: float) -> Dimension:
+    """The width of a groove below the detail, its figure between the arrows or left of them."""
+    text = Text((0.0, 0.0), one.width, FIGURE)
+    outside = b[0] - a[0] < text.width + 7.0
+    value = one.end[0] - one.start[0]
+    if not outside:
+        text = replace(text, at=((a[0] + b[0]) / 2, level - 1.0), anchor="middle")
+        return Dimension(a, b, "x", level, value, (text,), view=scale)
+    left = a[0] - 7.0
+    text = replace(text, at=(left, level - 1.0), anchor="end")
+    tail = ((a[0], level), (left - text.width, level))
+    return Dimension(a, b, "x", level, value, (text,), outside=True, tail=tail, view=scale)

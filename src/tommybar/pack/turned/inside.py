@@ -8,7 +8,7 @@ from tommybar.facts.drills.centre_drills import centre_drill
 from tommybar.pack.profile import nominal
 from tommybar.pack.turned.angles import before_face, whole_angle
 from tommybar.pack.turned.outside import commonest_edge, finish_row
-from tommybar.pack.turned.saying import Angles, Callout, Measured, Saying
+from tommybar.pack.turned.saying import Angles, Callout, Measured, Saying, detailed
 from tommybar.pack.units import Reader
 from tommybar.shapes.curves import Line
 from tommybar.shapes.features import Bore, CentreHole, Face, TurnedShape
@@ -155,11 +155,13 @@ def _faces(shape: TurnedShape, reader: Reader) -> list[Callout]:
         say = Saying(inner_groove.name, reader)
         width = say.length("width", "width", inner_groove.end - inner_groove.start)
         say.row(f"inside {width} × {say.dia('floor', inner_groove.floor)}")
+        ends = ((inner_groove.start, inner_groove.floor / 2), (inner_groove.end, inner_groove.floor / 2))
+        alone = detailed(say, width, f"inside {width} × ", "inside ", *ends)
         z = (inner_groove.start + inner_groove.end) / 2
         made.append(
             Callout(z, inner_groove.floor / 2, tuple(say.rows), tuple(say.printed),
                     Measured("diameter", inner_groove.floor), "above", inner_groove.name,
-                    inner_groove.end - inner_groove.start)
+                    inner_groove.end - inner_groove.start, alone)
         )  # fmt: skip
     return made
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from tommybar.pack.turned.angles import half_angle, whole_angle
-from tommybar.pack.turned.saying import Callout, Measured, Row, Saying
+from tommybar.pack.turned.saying import Callout, Detailed, Measured, Row, Saying, detailed
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc, Cone, Cylinder, Eccentric, Groove, Land, TurnedShape
 from tommybar.shapes.outside import arc_of
@@ -244,7 +244,7 @@ def _edges(shape: TurnedShape, reader: Reader) -> list[Callout]:
     made = []
     usual, corner_usual = commonest_edge(shape), commonest_corner(shape)
     edges = [one for one in edges_of(shape) if (one[2], one[3]) != usual]
-    for n, (name, _, edge, angle, z, r) in enumerate(edges):
+    for n, (name, size, edge, angle, z, r) in enumerate(edges):
         twin = [one for one in edges if one[0] == name and one[2:4] == (edge, angle)]
         if len(twin) == 2 and edges.index(twin[1]) == n:
             continue  # said at the other end of the same land
@@ -252,7 +252,14 @@ def _edges(shape: TurnedShape, reader: Reader) -> list[Callout]:
         for _, which, *_ in twin:
             words = f"{say.length('chamfer', which, edge)} × {say.angle(which + '_angle', angle)}"
         say.row(words + (" both ends" if len(twin) == 2 else ""))
-        made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=name))
+        alone = None
+        if len(twin) == 1:
+            half, rise = (
+                edge / 2,
+                edge / 2 * math.tan(math.radians(angle)) * (1 if size == "edge_start" else -1),
+            )
+            alone = Detailed((), tuple(say.printed), words, (z - half, r - rise), (z + half, r + rise))
+        made.append(Callout(z, r, tuple(say.rows), tuple(say.printed), feature=name, detailed=alone))
     for name, size, radius, z, r in corners_of(shape):
         if radius != corner_usual:
             say = Saying(name, reader)
@@ -292,7 +299,9 @@ def _groove(shape: TurnedShape, one: Groove, reader: Reader) -> Callout:
     say.row(f"{form}{width} × {say.dia('floor', one.floor)}")
     if one.corner:
         say.row(f"corners R{say.length('radius', 'corner', one.corner)}", True)
+    ends = ((one.start, one.floor / 2), (one.end, one.floor / 2))
     return Callout(
         (one.start + one.end) / 2, one.floor / 2, tuple(say.rows), tuple(say.printed),
         Measured("diameter", one.floor), feature=one.name, wide=one.end - one.start,
+        detailed=detailed(say, width, f"{form}{width} × ", form, *ends),
     )  # fmt: skip

@@ -75,9 +75,9 @@ def block_marks(one: Callout, x: float, shelf: float) -> tuple[tuple[Text, ...],
 
 
 def callout_marks(
-    one: Callout, way: Sequence[Point], x: float, shelf: float, scale: float, side: int = 1
+    one: Callout, way: Sequence[Point], x: float, shelf: float, scale: float, view: float = 0.0
 ) -> list[Mark]:
-    """A callout with its leader, as a true dimension where it measures something."""
+    """A callout with its leader, as a true dimension where it measures something; ``view`` is a detail's scale."""
     texts, others = block_marks(one, x, shelf)
     tail = tuple(way)
     measured = one.measured
@@ -85,21 +85,23 @@ def callout_marks(
     if measured is None or not texts:
         mark = [*leader(tail[0], *tail[1:]), *texts]
     elif measured.kind == "radius":
-        centre = (measured.centre[0] * scale, -side * measured.centre[1] * scale)
+        centre = (measured.centre[0] * scale, -measured.centre[1] * scale)
         point = tail[0]
-        mark = [Radial(centre, point, measured.value, texts, tail)]
+        mark = [Radial(centre, point, measured.value, texts, tail, view)]
     elif measured.kind == "angle":
         mark = angle_marks(measured, texts, tail, scale)
     else:
         half, middle = measured.value / 2 * scale, -measured.centre[1] * scale
         x = tail[0][0]
         ends = ((x, middle - half), (x, middle + half))
-        mark = [Dimension(*ends, "y", x, measured.value, texts, diameter=True, tail=tail, pointed=True)]
+        mark = [
+            Dimension(*ends, "y", x, measured.value, texts, diameter=True, tail=tail, pointed=True, view=view)
+        ]
     return [*mark, *others]
 
 
 def above_marks(
-    callouts: Sequence[Callout], scale: float, top: float, low: float, high: float
+    callouts: Sequence[Callout], scale: float, top: float, low: float, high: float, view: float = 0.0
 ) -> tuple[list[Mark], float] | None:
     """Callouts in as few rows as have room between ``low`` and ``high``, from ``top`` up; None without room."""
     ordered = merged(sorted(callouts, key=lambda one: (one.z, -one.r)))
@@ -129,7 +131,7 @@ def above_marks(
         way = [(x, tip), (x, knee), (place, shelf), (place, y), (place + sizes[i][0], y)]
         if level == 0:
             way = [(x, tip), (x, knee), (place, shelf), (place + sizes[i][0], shelf)]
-        marks += callout_marks(one, way, place, y, scale)
+        marks += callout_marks(one, way, place, y, scale, view)
         highest = min(highest, y - sizes[i][1])
     return marks, highest
 
@@ -158,7 +160,7 @@ def merged(callouts: Sequence[Callout]) -> list[Callout]:
         if last and abs(last.z - one.z) < 1e-3 and last.side == one.side and _one_spot(last, one):
             made[-1] = Callout(
                 last.z, max(last.r, one.r), (*last.rows, *one.rows), (*last.printed, *one.printed),
-                last.measured or one.measured, last.side, last.feature, last.wide, last.below,
+                last.measured or one.measured, last.side, last.feature, last.wide, last.detailed, last.below,
             )  # fmt: skip
         else:
             made.append(one)

@@ -38,6 +38,17 @@ class Measured:
 
 
 @dataclass(frozen=True)
+class Detailed:
+    """What is said of a small feature in a detail: rows at its leader, and its width as a dimension of its own."""
+
+    rows: tuple[Row, ...]
+    printed: tuple[PrintedDimension, ...]
+    width: str
+    start: tuple[float, float]  # between these the width is measured, (z, r) [part mm]
+    end: tuple[float, float]
+
+
+@dataclass(frozen=True)
 class Callout:
     """Rows that stand beside the view and point at (z, r), r on the upper half unless below 0."""
 
@@ -49,6 +60,7 @@ class Callout:
     side: str = "above"  # or "A", "B": in the column beside that face
     feature: str = ""
     wide: float = 0.0  # how much of the axis the small feature takes, 0: it is never crowded [part mm]
+    detailed: Detailed | None = None
     below: bool = False  # it points at the lower half from under the view, and its words stand beside
 
 
@@ -148,3 +160,16 @@ def angle_words(degrees: float) -> str:
     """
     words = f"{degrees:.3f}".rstrip("0").rstrip(".")
     return "0" if words == "-0" else words
+
+
+def detailed(
+    say: Saying, width: str, before: str, instead: str, start: tuple[float, float], end: tuple[float, float]
+) -> Detailed:
+    """The same rows without the width, which stands at a dimension: ``before`` becomes ``instead`` in the first row."""
+    first = say.rows[0].words
+    alone = instead + first.removeprefix(before)
+    printed = tuple(
+        replace(one, words=width if one.size == "width" else alone) if one.words == first else one
+        for one in say.printed
+    )
+    return Detailed((replace(say.rows[0], words=alone), *say.rows[1:]), printed, width, start, end)

@@ -136,7 +136,8 @@ def _at_scale(
     if main is None:
         return None
     first = block(main[0])
-    printed = [*(figure for one in said for figure in one.printed), *main[1]]
+    detailed = [one for detail in details for one in detail.callouts]
+    printed = [*(figure for one in (*stay, *detailed) for figure in one.printed), *main[1]]
     others: list[list[Block]] = []
     if angles.seen:
         ends = end_marks(shape, scale, reader, width, angles, plane)
