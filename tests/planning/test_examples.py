@@ -165,12 +165,12 @@ def test_the_bob_s_cone_is_short_enough_for_one_bite_of_the_top_slide():
     # 25 down to 5 over 45: half-angle atan(10/45), slant 46.1; over 38: slant 39.3
     assert math.degrees(math.atan(10 / 45)) == pytest.approx(12.53, abs=0.005)
     assert math.hypot(10, 45) == pytest.approx(46.1, abs=0.05)
-    assert math.hypot((25 - 9) / 2, 38) < 40
-    # cylinder 25 x 30 and cone to 9 over 38 of brass, less the two tapped holes
+    assert math.hypot((25 - 10) / 2, 38) < 40
+    # cylinder 25 x 30 and cone to 10 over 38 of brass, less the two tapped holes
     design = load_design(EXAMPLES / "plumb-bob" / "design.yaml").sized()
-    cone = math.pi * 38 / 3 * (12.5**2 + 12.5 * 4.5 + 4.5**2)
+    cone = math.pi * 38 / 3 * (12.5**2 + 12.5 * 5 + 5**2)
     whole = (math.pi * 12.5**2 * 30 + cone) * 8.47e-3
-    holes = math.pi / 4 * (11**2 * 10 + 4.2**2 * 9) * 8.47e-3
+    holes = math.pi / 4 * (11**2 * 15 + 4.2**2 * 9) * 8.47e-3
     assert mass_properties(
         design.part("bob").shape, material("free-cutting brass").density
     ).mass == pytest.approx(whole - holes, rel=0.01)

@@ -14,6 +14,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import fields, is_dataclass, replace
+from decimal import Decimal
 from functools import cache, lru_cache
 from typing import Any, Literal, TypeVar
 
@@ -149,7 +150,8 @@ def _spoken(thing: Any, unit: Literal["mm", "in"]) -> Any:
         if unit == "mm" or " mm" not in said_so:
             return said_so
         said_so = POWER.sub(
-            lambda found: f"{float(found[1]) / 25.4 ** int(found[2]):.3g} in{found[2]}", said_so
+            lambda found: f"{Decimal(format(float(found[1]) / 25.4 ** int(found[2]), '.3g')):f} in{found[2]}",
+            said_so,
         )
         return WRITTEN.sub(_in_inches, said_so)
     if isinstance(thing, tuple):
