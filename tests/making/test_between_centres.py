@@ -7,10 +7,14 @@ from dataclasses import replace
 import pytest
 
 from tommybar.design.model import Part, RunoutNeed
+from tommybar.facts.materials import material
 from tommybar.facts.tapers import tail_set_over
+from tommybar.making.bench import Bench
 from tommybar.making.between_centres import between_options
 from tommybar.making.jobs import jobs_of
+from tommybar.making.rigidity import give
 from tommybar.making.route_check import route_faults
+from tommybar.making.workpiece import Workpiece
 from tommybar.mechanics.deflection import deflection
 from tommybar.shapes.features import CentreHole, Cylinder, Dim, TurnedShape
 from tommybar.shop.centre_equipment import Dog
@@ -176,3 +180,26 @@ def test_screws_that_only_a_die_cuts_are_not_made_between_centres(shop_r):
     assert {one.leaves for one in unable} == {frozenset({"screw"})}
     has_point = any(tool.kind == "threading" for tool in shop_r.tools)
     assert {one.leaves for one in able} == {frozenset() if has_point else frozenset({"screw"})}
+
+
+def test_the_taper_may_use_up_a_quarter_of_the_narrowest_limits(shop_r):
+    """h6 at 8 is 0.009 wide: a quarter is 0.002, and by indicator half of that."""
+    making, _ = needing(shape(LEFT, BODY, RIGHT, centres=CENTRES), shop_r)
+    (tried,) = [s for s in making.cards[2].steps if "parallel" in s.do]
+
+    assert "within 0.001" in tried.dial[2]
+
+
+def test_work_between_centres_gives_like_the_beam_on_two_supports(shop_r):
+    """A plain bar of 14, 100 long, its tool 30 from the tail: F a^2 b^2 / 3 E I L."""
+    made = frozenset({"face A", "face B", "centre_a", "centre_b"})
+    plain = TurnedShape(Dim(100.0), (Cylinder("rod", Dim(14.0), 0.0, 100.0),), centres=CENTRES)
+    options, _ = between_options(plain, made, jobs_of(plain), 14.0, shop_r)
+    option = next(one for one in options if one.free == "A")
+    part = Part("p", "turned", "mild steel", 1, plain)
+    bench = Bench(part, plain, plain, option, shop_r, Workpiece(((0.0, -100.0, 14.0),)), 1, {})
+
+    assert give(bench, bench.work, -30.0) == pytest.approx(
+        deflection("centres", 1.0, 70.0, 100.0, 14.0, material("mild steel").modulus), rel=1e-9
+    )
+    assert give(bench, bench.work, 0.0) == pytest.approx(0.0, abs=1e-15)

@@ -141,3 +141,12 @@ def test_a_parting_cut_is_fed_as_the_motor_can_turn_it(shop_r, power, kept):
 
     assert parted
     assert all(any("Feed kept" in line for line in s.cautions) == kept for s in parted)
+
+
+def test_a_hole_that_must_not_stay_is_a_stop(shop_r):
+    """A 1.6: (3.35 - 1.6) / 2 / tan 30 + 1.6 + 0.3 x 1.6 = 3.6 deep; no card takes it away."""
+    hole = replace(CENTRE[0], keep="must not")
+    making, _ = routed(shape(HEAD, SHANK, centres=(hole,)), shop_r, "mild steel")
+    (found,) = [f for f in making.findings if f.number == 482]
+
+    assert (found.severity, found.figure) == ("stop", "3.6 mm deep, 3.35 mm wide")

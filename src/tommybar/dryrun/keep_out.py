@@ -14,6 +14,7 @@ from shapely import Polygon, box
 from tommybar.dryrun.centres import drive_shapes, tail_shapes
 from tommybar.facts.threads import die_blank_diameter, thread
 from tommybar.making.cards import Drive, Hold
+from tommybar.making.steadies import BEHIND
 from tommybar.shop.model import Jaws, Shop
 
 CHUCK_DEEP = 40.0
@@ -21,6 +22,8 @@ JAW_OVER = 8.0  # jaws reach at least this far beyond the gripped surface, radia
 NUT_LONG = 15.0  # of a collet nut in front of the spindle nose [mm]
 WASHER = 6.0  # how much larger on diameter than the spigot [mm]
 WASHER_THICK = 4.0
+STEADY_WIDE = 16.0  # of a fixed steady along the axis [mm]
+STEADY_HIGH = 25.0  # its ring stands so far off the work [mm]
 
 
 @dataclass(frozen=True)
@@ -57,8 +60,18 @@ def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
         return Fixture((), front, grip, radius, known=False)
     if jaws.device == "collets":
         nut = box(front - NUT_LONG, radius, front, max(jaws.body / 2, radius + JAW_OVER))
-        return Fixture((("collet nut", nut),), front, grip, radius)
-    return Fixture(_chuck(jaws, radius, front, hold.length), front, grip, radius)
+        return Fixture((("collet nut", nut), *_fixed_steady(hold, radius)), front, grip, radius)
+    return Fixture(
+        (*_chuck(jaws, radius, front, hold.length), *_fixed_steady(hold, radius)), front, grip, radius
+    )
+
+
+def _fixed_steady(hold: Hold, radius: float) -> tuple[tuple[str, Polygon], ...]:
+    """A fixed steady a little behind the finished face, where the grip has one."""
+    if "fixed steady" not in hold.device:
+        return ()
+    ring = box(-BEHIND - STEADY_WIDE, radius, -BEHIND, radius + STEADY_HIGH)
+    return (("fixed steady", ring),)
 
 
 def _driven(hold: Hold, drive: Drive, front: float) -> Fixture:
@@ -70,7 +83,7 @@ def _driven(hold: Hold, drive: Drive, front: float) -> Fixture:
     rod = box(drive.end, 0.0, hold.tail.at if hold.tail is not None else drive.end, radius)
     inside = (front, front + hold.length)
     left, right = box(drive.end, 0.0, inside[0], radius), box(inside[1], 0.0, rod.bounds[2], radius)
-    return Fixture((*shapes, ("mandrel", left), ("mandrel's free end", right)), inside[0], inside, radius)
+    return Fixture((*shapes, ("mandrel, driving end", left), ("mandrel's free end", right)), inside[0], inside, radius)
 
 
 def _gripped(hold: Hold) -> float:

@@ -9,6 +9,7 @@ from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.tail_centre import CENTRE
 from tommybar.mechanics.between_centres import tail_shift
+from tommybar.shapes.features import Cylinder, Land
 from tommybar.shop.model import Shop
 
 LEAST_TRACK = 20.0  # between two measurements of a taper; common practice, no source [mm]
@@ -79,13 +80,20 @@ def why_between(option: Option) -> str:
     return "What is turned from either end on the same two centres runs true to one axis."
 
 
-def try_taper(bench: Bench) -> None:
+def try_taper(bench: Bench, lands: list[Land]) -> None:
     """After roughing: how far the axis leans, and what the tailstock is moved by.
 
     On the longest land turned here the two diameters tell; where none is long
     enough, an indicator along the blank beside the dog, read at two places each
-    half a turn apart, so that its own run-out drops out.
+    half a turn apart, so that its own run-out drops out. What may be left is a
+    quarter of the narrowest limits of the ``lands`` turned here.
     """
+    agree = rule("tailstock", "taper")
+    for land in lands:
+        drawn = next(f for f in bench.drawn.outside if f.name == land.name)
+        if isinstance(drawn, Cylinder) and drawn.dia.smallest is not None and drawn.dia.largest is not None:
+            agree = min(agree, rule("cut", "taper_share") * (drawn.dia.largest - drawn.dia.smallest))
+    agree = max(agree, 0.002)  # a micrometer at home tells no less; common practice, no source
     dog_front = bench.option.jaw_front - rule("tailstock", "clear") + 1.0
     turned = [(near - max(far, dog_front), dia) for near, far, dia in bench.work.spans]
     fresh = [(long, dia) for long, dia in turned if dia < bench.option.dia - 1e-6]
@@ -96,7 +104,7 @@ def try_taper(bench: Bench) -> None:
         shift = tail_shift(0.01, apart, bench.length)
         larger = "Larger at the tail"
         how = f"Micrometer on {Mm(dia):.2f} at two places {Mm(apart):.0f} apart, 2 from each end of that cut."
-        then = f"Then a light cut and measure again, until they agree within {Mm(rule('tailstock', 'taper')):.2f}."
+        then = f"Then a light cut and measure again, until they agree within {Mm(agree):.3f}."
     elif bench.option.surface == "blank" and max(blank, default=(0.0, 0.0))[0] - 4.0 >= LEAST_TRACK:
         apart = max(blank)[0] - 4.0
         shift = 2 * tail_shift(0.01, apart, bench.length)
@@ -106,7 +114,7 @@ def try_taper(bench: Bench) -> None:
             "at each the middle of two readings "
             "half a turn apart."
         )
-        then = f"Again, until the two middles agree within {Mm(rule('tailstock', 'taper') / 2):.3f}."
+        then = f"Again, until the two middles agree within {Mm(agree / 2):.3f}."
     else:
         return
     bench.add(

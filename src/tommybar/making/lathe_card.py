@@ -212,7 +212,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         if job not in knurled:
             rough(bench, job)
     if held.dog is not None and held.mandrel == 0 and outside:
-        try_taper(bench)
+        try_taper(bench, [_land(bench, job) for job in outside])
     for job in (*of_kind("recess"), *of_kind("face groove")):
         recess(bench, job)
     inside = of_kind("bore groove")

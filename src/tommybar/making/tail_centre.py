@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
-from tommybar.facts.drills import centre_drill
+from tommybar.design.model import Part
+from tommybar.facts.drills import centre_drill, point_length
+from tommybar.findings import Finding
 from tommybar.making.bench import Bench
 from tommybar.making.cards import Step, Tail
 from tommybar.making.grips import Lengths, Option, slenderness
@@ -121,3 +124,26 @@ def tail_brought_up(bench: Bench) -> Tail | None:
     tail = tail_of(bench, bench.centred, after, at)
     bench.steps[place] = replace(step, dial=(*step.dial, *tail_words(tail)))
     return tail
+
+
+def holes_that_stay(part: Part, shape: TurnedShape) -> list[Finding]:
+    """A stop for each centre hole that the drawing does not want on the part: no card takes it away."""
+    found = []
+    for hole in shape.centres:
+        if hole.keep == "must not":
+            mouth = centre_drill(f"{hole.form} {hole.pilot:g}").mouth or 2.12 * hole.pilot
+            deep = (mouth - hole.pilot) / 2 * math.sqrt(3) + hole.pilot + point_length(hole.pilot)
+            found.append(
+                Finding(
+                    482,
+                    "stop",
+                    f"The centre hole {hole.name} must not stay on {part.name}; every card leaves it there.",
+                    part=part.name,
+                    feature=hole.name,
+                    figure=f"{deep:.1f} mm deep, {mouth:g} mm wide",
+                    bound="the drawing: it must not stay",
+                    remedy=f"Let it stay; or draw {part.name} {math.ceil(deep + 1)} mm longer there, sawn and faced off last.",
+                    source="ISO 6411 for what may stay; depth of form A by geometry",
+                )
+            )
+    return found

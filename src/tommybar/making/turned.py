@@ -21,6 +21,7 @@ from tommybar.making.milled_holes import hole_cards
 from tommybar.making.route import Route, search_route
 from tommybar.making.tubes import hollow_of, no_tube, tube_choices
 from tommybar.making.unreached import beyond_blades, valley_stop
+from tommybar.making.tail_centre import holes_that_stay
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Bar, Shop
@@ -126,6 +127,7 @@ def turned_part(
     drilled = drilled_in_time(part, drawn, route, jobs, bar.size, cards, found, shop, gives_to)
     cards = drilled.cards
     findings += drilled.findings
+    findings += holes_that_stay(part, drawn)
     thrown, found = eccentric_cards(part, drawn, shape, shop, len(cards), gives_to)
     cards += thrown
     findings += found
