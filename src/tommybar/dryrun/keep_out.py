@@ -83,7 +83,9 @@ def _driven(hold: Hold, drive: Drive, front: float) -> Fixture:
     rod = box(drive.end, 0.0, hold.tail.at if hold.tail is not None else drive.end, radius)
     inside = (front, front + hold.length)
     left, right = box(drive.end, 0.0, inside[0], radius), box(inside[1], 0.0, rod.bounds[2], radius)
-    return Fixture((*shapes, ("mandrel, driving end", left), ("mandrel's free end", right)), inside[0], inside, radius)
+    return Fixture(
+        (*shapes, ("mandrel, driving end", left), ("mandrel's free end", right)), inside[0], inside, radius
+    )
 
 
 def _gripped(hold: Hold) -> float:

@@ -19,9 +19,9 @@ from tommybar.making.joints import Joint, joint_cards
 from tommybar.making.lathe_card import lathe_card
 from tommybar.making.milled_holes import hole_cards
 from tommybar.making.route import Route, search_route
+from tommybar.making.tail_centre import holes_that_stay
 from tommybar.making.tubes import hollow_of, no_tube, tube_choices
 from tommybar.making.unreached import beyond_blades, valley_stop
-from tommybar.making.tail_centre import holes_that_stay
 from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Bar, Shop
