@@ -7,7 +7,9 @@ from dataclasses import replace
 import pytest
 
 from tommybar.alternatives import _set_up
-from tommybar.shapes.features import CircleHoles, CrossHole, Cylinder, Dim
+from tommybar.design.model import Part
+from tommybar.making.fit_holes import as_on_card
+from tommybar.shapes.features import CircleHoles, CrossHole, Cylinder, Dim, TurnedShape
 
 from .turned import clean, routed, shape, steps
 
@@ -102,6 +104,17 @@ def test_a_land_without_limits_is_left_as_it_was(shop_r):
 
     assert [c.machine for c in making.cards] == ["lathe", "lathe", "mill"]
     assert not any("Stone" in s.do for c in making.cards for s in c.steps)
+
+
+def test_the_mill_card_between_shows_the_land_as_it_stands_then(shop_r):
+    """The pin is 20 round on card 2, the tail is 10; on the last card of another part nothing is to come."""
+    making, _ = clean(TWO_ENDS, shop_r, "mild steel")
+    part = Part("p", "turned", "mild steel", 1, TWO_ENDS)
+    now = as_on_card(part, making.cards, making.cards[1], making.blank)
+    assert isinstance(now.shape, TurnedShape)
+
+    assert [land.start_dia for land in now.shape.outside] == [10.0, 20.0, 20.0]
+    assert as_on_card(part, making.cards[:2], making.cards[1], making.blank) == part
 
 
 def test_the_grip_of_a_card_is_counted_over_lathe_cards_alone(shop_r):

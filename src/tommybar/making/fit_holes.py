@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from tommybar.design.model import Part
 from tommybar.findings import Finding
-from tommybar.making.cards import Card, Step
+from tommybar.making.cards import Blank, Card, Step
 from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
 from tommybar.making.milling.cross_card import cross_cards
@@ -115,6 +115,24 @@ def as_it_stands(shape: TurnedShape, route: Route, number: int, blank: float) ->
         bores=tuple(bore for bore in shape.bores if made(bore.name)),
         cross_holes=tuple(grown(hole) for hole in shape.cross_holes),
     )
+
+
+def as_on_card(part: Part, cards: tuple[Card, ...], card: Card, blank: Blank | None) -> Part:
+    """The part as a mill card between lathe cards finds it: what is turned later has the blank's diameter."""
+    shape = part.shape
+    later = [one for one in cards if one.machine == "lathe" and one.number > card.number]
+    if card.machine != "mill" or not later or blank is None or not isinstance(shape, TurnedShape):
+        return part
+    turned = {step.feature for one in later for step in one.steps if step.tool_kind in CUTS}
+    bored = {
+        step.feature for one in later for step in one.steps if step.tool_kind in ("drill", "boring", "reamer")
+    }
+    outside = tuple(
+        Cylinder(land.name, Dim(blank.size), land.start, land.end) if land.name in turned else land
+        for land in shape.outside
+    )
+    bores = tuple(bore for bore in shape.bores if bore.name not in bored)
+    return replace(part, shape=replace(shape, outside=outside, bores=bores, grooves=()))
 
 
 def drilled_in_time(

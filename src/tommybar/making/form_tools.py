@@ -74,7 +74,7 @@ def form_hollow(bench: Bench, land: Arc) -> bool:
     if highest - floor > reach_of(tool) - rule("cut", "retract"):
         return False
     words = f"{land.form}, radius {Mm(land.radius):g}"
-    _plunge(bench, land.name, tool, (at, floor), highest, words, 2 * land.radius)
+    _plunge(bench, land.name, tool, (at, floor), highest, words, near - far)
     _follow(bench, contour)
     return True
 

@@ -290,7 +290,8 @@ def _width(bench: Bench, groove: BoreGroove, ring: Circlip | None) -> Measure:
     dim = Dim(wide, name)
     if ring is not None:
         dim = Dim(wide, name, WIDTH_ZONE, ring.groove_width, round(ring.groove_width + WIDTH_OVER, 3))
-    return Measure(name, dim, "a strip or the ring itself", bench.gives_to.get(name, ()))
+    by = "a strip or the ring itself" if ring else "a strip, or the shank of a drill"
+    return Measure(name, dim, by, bench.gives_to.get(name, ()))
 
 
 def _none_does_it(bench: Bench, groove: BoreGroove, owned: list[Tool]) -> None:

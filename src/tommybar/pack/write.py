@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Literal
 
+from tommybar.making.fit_holes import as_on_card
 from tommybar.pack.assembled.sheet import assembly_sheets, framed
 from tommybar.pack.cardsheets import Neighbours, card_sheets
 from tommybar.pack.drawing import part_drawing
@@ -117,7 +118,8 @@ def _cards(one: PartPlan, plan: Plan, imprint: Imprint) -> list[Sheet]:
             one.part.count,
             one.changed,
         )
-        made += card_sheets(card, one.part, run, imprint, neighbours)
+        part = as_on_card(one.part, one.cards, card, one.blank)
+        made += card_sheets(card, part, run, imprint, neighbours)
     return made
 
 
