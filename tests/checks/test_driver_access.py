@@ -11,6 +11,7 @@ import pytest
 from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import assembled
 from tommybar.checks.driver_access import look
+from tommybar.checks.named_walls import wall_named
 from tommybar.checks.screw_seats import Seat, seats
 from tommybar.design.joints import ScrewJoint, SeatRelation
 from tommybar.design.model import FitRelation
@@ -30,8 +31,10 @@ from tommybar.shapes.features import (
     Pocket,
     Recess,
     SheetShape,
+    Slot,
     TurnedShape,
 )
+from tommybar.shapes.solids.frames import HERE
 
 from .asking import design, part
 
@@ -372,3 +375,71 @@ def test_asked_in_inches_no_length_is_left_in_millimetres() -> None:
         for said in (one.words, one.figure, one.bound, one.remedy):
             assert not re.search(r"\d mm", spoken(said, "in"))
     assert "size 10 open spanner" in spoken(found[0].words, "in")
+
+
+def test_the_head_of_another_part_is_in_the_way_and_one_of_the_same_part_is_not() -> None:
+    """A bracket's tall head reaches up beside the cover's screw; two heads of one cover are another check's."""
+    lower = PlateShape(
+        Dim(120.0),
+        Dim(60.0),
+        Dim(12.0),
+        holes=tuple(
+            PlateHole(f"tap_{n}", "top", x, 30.0, Dim(6.0), thread="M6")
+            for n, x in enumerate((10.0, 40.0, 52.5, 95.5), start=1)
+        ),
+    )
+
+    def strip(*at: float, thick: float, long: float) -> PlateShape:
+        holes = tuple(PlateHole(f"fix_{n}", "top", x, 10.0, Dim(6.6)) for n, x in enumerate(at, start=1))
+        return PlateShape(Dim(long), Dim(20.0), Dim(thick), holes=holes)
+
+    cover, bracket = strip(5.0, 35.0, thick=10.0, long=38.5), strip(3.5, 46.5, thick=10.0, long=55.0)
+    bought = envelope("ISO 4017 M6 x 16")
+    screw = part("screw", None, "", 4, bought="ISO 4017 M6 x 16", envelope=bought)
+    joints = [
+        joint(f"{name}.fix_{n}", into=f"base.tap_{m}", bought="screw")
+        for name, n, m in (("cover", 1, 1), ("cover", 2, 2), ("bracket", 1, 3), ("bracket", 2, 4))
+    ]
+    found = told(
+        part("base", lower), part("cover", cover), part("bracket", bracket), screw, screw_joints=tuple(joints)
+    )
+    # 12.5 less a corner of 5.77 is 6.73: less than the half of a socket, 7.25
+    assert numbers(found) == [(686, "caution")]
+    assert (found[0].feature, found[0].figure) == ("fix_1", "6.73 mm")
+    assert "screw is 6.73 mm" in found[0].words
+    assert "7.25 mm beside screw" in found[0].words
+
+
+def test_walls_are_called_by_their_features() -> None:
+    """Slot, pocket, step under the plate, counterbore, bore, land: a point on each, told in the part's own frame."""
+    shape = PlateShape(
+        Dim(80.0),
+        Dim(60.0),
+        Dim(20.0),
+        holes=(PlateHole("fix", "top", 60.0, 45.0, Dim(6.6), sink_dia=11.0, sink_depth=6.0),),
+        slots=(Slot("way", "top", 20.0, 20.0, 30.0, Dim(8.0), 5.0),),
+        pockets=(Pocket("well", "bottom", 20.0, 45.0, Dim(20.0), Dim(16.0), 2.0, 6.0),),
+        steps=(PlateStep("ledge", "bottom", "right", Dim(15.0), Dim(4.0)),),
+    )
+    block = part("block", shape)
+    for at, words in (
+        ((20.0, 24.0, 17.0), "the wall of way of block"),
+        ((20.0, 24.0, 10.0), "block"),  # below the slot's floor
+        ((70.0, 45.0, 3.0), "the wall of well of block"),  # its x, 20, runs the other way: 60 on the plate
+        ((10.0, 45.0, 3.0), "block"),
+        ((70.0, 45.0, 8.0), "block"),  # above the pocket's floor
+        ((60.0, 37.0, 3.0), "the wall of well of block"),
+        ((65.0, 20.0, 2.0), "the shoulder of ledge of block"),
+        ((65.5, 45.0, 17.0), "the counterbore of fix of block"),
+    ):
+        assert wall_named(block, HERE, HERE, at) == words
+    bush = part(
+        "bush",
+        TurnedShape(
+            Dim(10.0),
+            (Cylinder("rim", Dim(40.0), 0.0, 10.0),),
+            bores=(Bore("b", Dim(20.0), "A", 10.0, True),),
+        ),
+    )
+    assert wall_named(bush, HERE, HERE, (0.0, 10.0, 5.0)) == "the bore of bush"
+    assert wall_named(bush, HERE, HERE, (0.0, -20.0, 5.0)) == "rim of bush"

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import math
+
 from tommybar.assembly.access import Obstacle, Obstruction, in_column, obstacle, obstructed
 from tommybar.assembly.driving_tools import DrivingTool
-from tommybar.assembly.links import Piece
+from tommybar.assembly.links import Piece, links_of
 from tommybar.assembly.order import Order, order_of
 from tommybar.assembly.placing import Assembly
 from tommybar.checks.loose import UNSETTLED, loose_pieces
 from tommybar.checks.made_screws import made_screws
 from tommybar.checks.named_walls import wall_named
-from tommybar.checks.screw_seats import Seat, seats
+from tommybar.checks.screw_seats import BESIDE, Seat, seats
 from tommybar.design.model import SizedDesign
 from tommybar.findings import Finding
 from tommybar.refusals import Refusal
-from tommybar.shapes.solids.frames import HERE, Frame
+from tommybar.shapes.solids.frames import HERE, Frame, back, within
 
 SOURCE = "solids where they stand when the screw goes in; keys of ISO 2936, sockets and spanners of the usual sizes"
 
@@ -25,11 +27,13 @@ def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
     order = order_of(design, whole) if whole.placements else None
     loose = loose_pieces(design, whole)
     fixed = _fastenings(design)
+    beside = _neighbours(design)
     for seat in (*seats(design, whole), *made_screws(design, whole)):
         if isinstance(seat, Refusal):
             found[_not_judged(seat)] = None
             continue
-        one = _judged(design, whole, seat, order, loose, fixed)
+        mine = _passed_over(whole, seat, fixed, beside)
+        one = _judged(design, whole, seat, order, loose, mine)
         if one is not None:
             found[one] = None
     return tuple(_once(list(found)))
@@ -41,12 +45,12 @@ def _judged(
     seat: Seat,
     order: Order | None,
     loose: frozenset[Piece],
-    fixed: frozenset[str],
+    mine: frozenset[Piece],
 ) -> Finding | None:
     """What keeps every tool, or every tool but the last kinds, from one screw."""
     best: tuple[tuple[bool, float], list[Obstruction], DrivingTool | None, Frame] | None = None
     for way in seat.ways:
-        around = _obstacles(design, whole, seat, order, way, fixed)
+        around = _obstacles(design, whole, seat, order, way, mine)
         failed, fits = _tried(seat, around)
         if not failed:
             return None
@@ -82,7 +86,7 @@ def _kind_of(seat: Seat, met: Obstruction) -> str:
 
 
 def _fastenings(design: SizedDesign) -> frozenset[str]:
-    """Bought screws, nuts and washers: how near heads may be to one another is looked at by itself."""
+    """Bought screws, nuts and washers."""
     kinds = ("screw", "nut", "washer", "bolt")
     return frozenset(
         part.name
@@ -91,8 +95,34 @@ def _fastenings(design: SizedDesign) -> frozenset[str]:
     )
 
 
+def _neighbours(design: SizedDesign) -> dict[Piece, set[Piece]]:
+    """What each piece is joined to."""
+    found: dict[Piece, set[Piece]] = {}
+    for link in links_of(design):
+        found.setdefault(link.first, set()).add(link.second)
+        found.setdefault(link.second, set()).add(link.first)
+    return found
+
+
+def _passed_over(
+    whole: Assembly, seat: Seat, fixed: frozenset[str], beside: dict[Piece, set[Piece]]
+) -> frozenset[Piece]:
+    """Fastenings of the same parts, and those on the screw's own axis: heads beside heads are looked at by themselves."""
+    joined = {seat.own, *seat.joined}
+    found = {seat.screw} if seat.screw else set()
+    for one in whole.placements:
+        piece = (one.part, one.instance)
+        if one.part not in fixed:
+            continue
+        told = within(back(seat.ways[0]), one.frame)
+        coaxial = abs(told[10]) > 1 - 1e-6 and math.hypot(told[3], told[7]) < BESIDE
+        if coaxial or joined & beside.get(piece, set()):
+            found.add(piece)
+    return frozenset(found)
+
+
 def _obstacles(
-    design: SizedDesign, whole: Assembly, seat: Seat, order: Order | None, way: Frame, fixed: frozenset[str]
+    design: SizedDesign, whole: Assembly, seat: Seat, order: Order | None, way: Frame, mine: frozenset[Piece]
 ) -> list[Obstacle]:
     """The own part, and the other pieces that stand when the screw goes in."""
     found = []
@@ -104,7 +134,7 @@ def _obstacles(
         piece = (one.part, one.instance)
         part = design.part(one.part)
         body = part.shape or part.envelope
-        if piece in standing and piece != seat.screw and one.part not in fixed and body is not None:
+        if piece in standing and piece not in mine and body is not None:
             found.append(obstacle(piece, body, one.frame, way))
     return found
 
