@@ -385,7 +385,7 @@ def test_the_head_of_another_part_is_in_the_way_and_one_of_the_same_part_is_not(
         Dim(12.0),
         holes=tuple(
             PlateHole(f"tap_{n}", "top", x, 30.0, Dim(6.0), thread="M6")
-            for n, x in enumerate((10.0, 40.0, 52.5, 95.5), start=1)
+            for n, x in enumerate((10.0, 40.0, 52.0, 95.0), start=1)
         ),
     )
 
@@ -403,10 +403,10 @@ def test_the_head_of_another_part_is_in_the_way_and_one_of_the_same_part_is_not(
     found = told(
         part("base", lower), part("cover", cover), part("bracket", bracket), screw, screw_joints=tuple(joints)
     )
-    # 12.5 less a corner of 5.77 is 6.73: less than the half of a socket, 7.25
-    assert numbers(found) == [(686, "caution")]
-    assert (found[0].feature, found[0].figure) == ("fix_1", "6.73 mm")
-    assert "screw is 6.73 mm" in found[0].words
+    # 12 less a corner of 5.77 is 6.23: a mouth that reaches 5.5 turns by acos(5.5 / 6.23) = 28 deg either way
+    assert numbers(found) == [(686, "stop")]
+    assert (found[0].feature, found[0].figure) == ("fix_1", "6.23 mm")
+    assert "screw is 6.23 mm" in found[0].words
     assert "7.25 mm beside screw" in found[0].words
 
 
