@@ -324,7 +324,8 @@ def _through(bench: Bench, job: Job) -> bool:
 
 def _title(free: str, number: int, todo: list[Job]) -> str:
     main = [job.feature for job in todo if job.kind in ("outside", "bore", "recess")]
-    what = ", ".join(dict.fromkeys(main)) or "face"
+    ends = "face and centre" if any(job.kind == "centre" for job in todo) else "face"
+    what = ", ".join(dict.fromkeys(main)) or ends
     return (
         f"{'first' if number == 1 else 'second' if number == 2 else 'next'} end, face {free} outwards: {what}"
     )

@@ -41,7 +41,7 @@ def grip_marks(
     left = max(min([before.bounds[0], *(p.bounds[0] for _, p in fixed)]), back)
     right = max([top, *(p.bounds[2] for _, p in fixed)]) + 1.0
     if card.hold.tail is not None:  # of centre and tailstock only as much as shows where they stand
-        right = min(right, top + max(12.0, 0.25 * (top - left)))
+        right = min(right, max(top, card.hold.tail.at) + max(12.0, 0.25 * (top - left)))
     tall = max([before.bounds[3], *(min(p.bounds[3], before.bounds[3] * 1.3 + 9) for _, p in fixed)])
     scale = min((width - 8.0) / (right - left), (height - 21.0) / (2 * tall), 4.0)
     window = box(left, 0.0, right, tall)
@@ -50,6 +50,8 @@ def grip_marks(
     marks = _metal(before, after, window, x0, axis, scale)
     for _, shape in fixed:
         marks += _fill(shape.intersection(window), "dark", "thick", x0, axis, scale)
+    if card.hold.drive is not None and card.hold.drive.mandrel > 0:  # in the bore it keeps no tool out
+        marks += _fill(box(front, 0.0, top, card.hold.drive.mandrel / 2), "dark", "thick", x0, axis, scale)
     marks += _cut_lines(before, after, window, x0, axis, scale)
     marks.append(Line(((x0 + left * scale - 2.0, axis), (x0 + right * scale + 2.0, axis)), "chain"))
     marks += _datum(card, length, left, x0, axis, scale, after)
