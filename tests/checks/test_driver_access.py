@@ -98,7 +98,8 @@ def test_a_hexagon_head_beside_a_shoulder(gap: float, expected: list[tuple[int, 
         assert (found[0].figure, found[0].bound) == (f"{gap:.2f} mm", "11.00 mm")
         assert "the shoulder of ledge of cover" in found[0].words
         assert "size 10 open spanner" in found[0].words
-        assert "size 10 socket" in found[0].words
+        assert "size 10 socket wants" in found[0].words
+        assert "extension" not in found[0].words  # it wants the same room
 
 
 @pytest.mark.parametrize(("high", "expected"), [(1.9, []), (2.1, [(686, "stop")])])

@@ -200,8 +200,10 @@ def _told(
 
 
 def _by_tool(met: list[Obstruction]) -> list[Obstruction]:
-    """One obstruction for each tool, the first."""
-    return list({one.tool: one for one in reversed(met)}.values())[::-1]
+    """One obstruction for each tool, the first; the same room that two tools want is told once."""
+    first = list({one.tool: one for one in reversed(met)}.values())[::-1]
+    same = {(one.what, one.piece, one.figure, one.bound): one for one in reversed(first)}
+    return list(same.values())[::-1]
 
 
 def _met(
