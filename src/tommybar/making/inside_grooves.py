@@ -259,7 +259,7 @@ def _depth_words(bench: Bench, has: float, deep: float) -> str:
     cross = bench.cross
     reading = outward_reading(cross, deep)
     unit = 25.4 if cross.unit == "in" else 1.0
-    shown = f"{reading / unit:.4f} in" if cross.unit == "in" else f"{reading:.2f}"
+    shown = f"{reading / unit:.4f} in" if cross.unit == "in" else f"{reading:.2f} mm"
     return (
         f"Touch the wall, {Mm(has):.2f} DIA, coming outwards, so that slack is taken up: dial 0. Then out, towards you, "
         f"{travel_words(cross, deep)}: it runs down to {shown} ({bench.cross_words})."
