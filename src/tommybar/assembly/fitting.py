@@ -96,9 +96,15 @@ def _coaxial(pair: Joined, engaged: float, centred: bool = False, faces: bool = 
             found.append((3, up, (land.low + land.high) / 2 - (low + high) / 2, ""))
             continue
         if land.low_stop and low_stop and land.high_open:
-            stops.append((int(entry == "high"), land.low - low))
+            deep = land.low - low
+            if not high_open:  # a floor that it meets before its shoulder does
+                deep = max(deep, land.high + land.beyond_high - high)
+            stops.append((int(entry == "high"), deep))
         if land.high_stop and high_stop and land.low_open:
-            stops.append((int(entry == "low"), land.high - high))
+            deep = land.high - high
+            if not low_open:
+                deep = min(deep, land.low - land.beyond_low - low)
+            stops.append((int(entry == "low"), deep))
         if not high_open and low_open and land.high_open and not land.low_stop:
             stops.append((2, land.high + land.beyond_high - high))
         if not low_open and high_open and land.low_open and not land.high_stop:

@@ -221,13 +221,14 @@ def _faced(
     if not others:
         return here, opened
     turns = link.kind in ("fit", "thread") or (link.kind == "screw" and len(link.pairs) == 1)
+    turned = False
     if turns:
-        here = turned_to_faces(piece, here, axis, frames, others)
+        here, turned = turned_to_faces(piece, here, axis, frames, others)
     free = [direction(axis, (0.0, 0.0, 1.0))]
     if link.kind == "face":
         free += [direction(axis, (1.0, 0.0, 0.0)), direction(axis, (0.0, 1.0, 0.0))]
     here, told = moved_to_faces(piece, here, free, frames, others)
-    return here, "" if told and link.kind != "screw" else opened
+    return here, "" if (turned if link.kind == "screw" else told) else opened
 
 
 def _wrong(link: Link, frames: dict[Piece, Frame]) -> float:

@@ -139,8 +139,11 @@ def faces_told(piece: Piece, frames: dict[Piece, Frame], links: Sequence[Link]) 
 
 def turned_to_faces(
     piece: Piece, here: Frame, axis: Frame, frames: dict[Piece, Frame], links: Sequence[Link]
-) -> Frame:
-    """``here`` turned about z of ``axis`` until a face that lies along that axis looks as it must."""
+) -> tuple[Frame, bool]:
+    """``here`` turned about z of ``axis`` until a face that lies along that axis looks as it must.
+
+    Gives back whether a face said so.
+    """
     for link in links:
         mine, theirs = link.pairs[0].hole, link.pairs[0].shaft
         if piece == link.second:
@@ -152,8 +155,8 @@ def turned_to_faces(
         if own is None or wanted is None:
             continue
         turn = within(within(axis, turned(round(wanted - own, 9))), back(axis))
-        return within(turn, here)
-    return here
+        return within(turn, here), True
+    return here, False
 
 
 def _seen_along(axis: Frame, face: Frame, sign: float) -> float | None:

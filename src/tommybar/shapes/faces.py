@@ -102,7 +102,9 @@ def _of_plate(x: float, y: float, z: float) -> dict[str, Face]:
 
 
 def _of_sheet(shape: SheetShape) -> dict[str, Face]:
-    """The two faces of each leg; those of the first also without its number."""
+    """The faces of flat sheet; of bent sheet the two of each leg, those of the first also without its number."""
+    if not shape.bends:
+        return _of_plate(shape.length.value, shape.width.value, shape.thickness.value)
     wide, thick = shape.width.value, shape.thickness.value
     found: dict[str, Face] = {}
     for number, stretch in enumerate(sheet_stretches(shape), start=1):
