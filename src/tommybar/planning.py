@@ -20,6 +20,7 @@ from tommybar.checks.figures import Figure
 from tommybar.design import Design
 from tommybar.design.model import Part, SizedDesign
 from tommybar.dryrun import run_part
+from tommybar.dryrun.not_run import not_run
 from tommybar.dryrun.runs import PartRun
 from tommybar.facts.edition import edition
 from tommybar.facts.materials import material
@@ -39,6 +40,7 @@ from tommybar.making.route_check import route_faults
 from tommybar.making.turned import Making
 from tommybar.nest import nest
 from tommybar.nest.cutlist import CutList
+from tommybar.refusals import Refusal
 from tommybar.resize import resize, second_choice
 from tommybar.resize.table import Bind, Resized, SizeRow
 from tommybar.shapes.features import TurnedShape
@@ -172,7 +174,10 @@ def made_part(
     stock: Stock,
 ) -> tuple[Making, PartRun | None, float]:
     """Route, dry run and mass [g] of one part; kept by content, so that only what changed is worked out again."""
-    making, run = routed(part, mates, joints, lengths, shop, stock)
+    try:
+        making, run = routed(part, mates, joints, lengths, shop, stock)
+    except Refusal as refusal:  # a lead or a tip that comes out behind, for instance
+        making, run = Making(None, (), (not_run(part.name, refusal),)), None
     if run is not None:
         faults = tuple(
             Finding(

@@ -5,14 +5,11 @@ from __future__ import annotations
 from tommybar.checks.checked import PRACTICE, Checked, at_least
 from tommybar.checks.walls import LEAST_WALL
 from tommybar.design.model import Part, SizedDesign
-from tommybar.facts.drills import point_length
-from tommybar.facts.threads import thread
 from tommybar.findings import Finding
+from tommybar.shapes.blind_holes import drilled_in, left_behind
 from tommybar.shapes.features import Bore, TurnedShape
-from tommybar.shapes.holes import drawn_hole
 from tommybar.shop.model import Shop
 
-LEAD = 3.0  # pitches of a tap that cut no full thread
 REMEDY = "Make it shallower, give it a flat bottom, or leave more metal behind it."
 
 
@@ -28,21 +25,12 @@ def look(design: SizedDesign, shop: Shop) -> Checked:
 
 
 def _behind(part: Part, shape: TurnedShape, bore: Bore) -> list[Finding | None]:
-    dia = drawn_hole(bore.dia, bore.thread)
-    lead = 0.0
-    if bore.thread:
-        full = bore.full or bore.depth
-        lead = max(0.0, full + LEAD * thread(bore.thread).pitch - bore.depth)
-    tip = point_length(dia) if bore.bottom == "drill" or bore.thread else 0.0
-    reaches = bore.depth + lead + tip
-    others = [
-        one.depth for one in shape.bores if one is not bore and not one.through and one.face != bore.face
-    ]
-    left = shape.length.value - reaches - max(others, default=0.0)
-    if any(one.through for one in shape.bores if one is not bore):
+    drilled, left = drilled_in(bore), left_behind(shape, bore)
+    if left is None:
         return []
+    lead, tip = drilled.lead, drilled.tip
     deep = f"{bore.depth:g}" + (f" + {lead:.2f} lead" if lead else "") + (f" + {tip:.2f} tip" if tip else "")
-    words = f"The drill for {bore.name} goes {reaches:.2f} mm in ({deep}); metal left behind it"
+    words = f"The drill for {bore.name} goes {drilled.reaches:.2f} mm in ({deep}); metal left behind it"
     place = {"part": part.name, "feature": bore.name, "remedy": REMEDY}
     short = at_least(684, words, left, LEAST_WALL, source=PRACTICE, **place)
     if short is not None and left < 0:

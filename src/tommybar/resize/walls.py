@@ -16,6 +16,7 @@ from tommybar.facts.threads import thread
 from tommybar.refusals import Refusal
 from tommybar.resize.allowances import least_wall, tapped_wall
 from tommybar.resize.asked import Asked
+from tommybar.shapes.blind_holes import left_behind
 from tommybar.shapes.features import CircleHoles, Cylinder, PlateHole, PlateShape, TurnedShape
 
 RULE = "1.5 mm, or 0.15 of the hole"
@@ -26,6 +27,7 @@ def walls(sized: SizedDesign) -> Iterator[Asked]:
     for part in sized.parts:
         if isinstance(part.shape, TurnedShape):
             yield from _round_tapped_bores(part, part.shape)
+            yield from _behind_blind_bores(part, part.shape)
             for holes in part.shape.circle_holes:
                 yield from _beside_circle(part, part.shape, holes)
         elif isinstance(part.shape, PlateShape):
@@ -66,6 +68,23 @@ def _round_tapped_bores(part: Part, shape: TurnedShape) -> Iterator[Asked]:
             who="half the thread's diameter",
             remedy="A groove and circlip, a cross pin, or a stud with a head instead.",
         )
+
+
+def _behind_blind_bores(part: Part, shape: TurnedShape) -> Iterator[Asked]:
+    """A tap's lead and a drill's tip do not grow less with the part: at a small scale they come out behind."""
+    for bore in shape.bores:
+        left = None if bore.through else left_behind(shape, bore)
+        if left is not None:
+            yield Asked(
+                "wall",
+                f"metal behind {bore.name} with its lead and tip",
+                part.name,
+                left,
+                0.0,
+                True,
+                who="the tap's lead and the drill's tip",
+                remedy="Make it shallower, give it a flat bottom, or write through: true.",
+            )
 
 
 def _beside_circle(part: Part, shape: TurnedShape, holes: CircleHoles) -> Iterator[Asked]:
