@@ -291,5 +291,39 @@ def test_a_device_with_a_number_is_called_by_its_beginning(opened, words):
 
     page = words(opened.settled(opened.get(build)))
 
-    assert "device 0fa1: 8.012 counts" in page
+    assert "device 0fa1: 8.012 mm counts" in page
     assert "0fa1b2c3" not in page
+
+
+def test_a_build_speaks_inches_to_who_reads_inches(opened, build, words):
+    """What a measured bore changed is told in inches on the build and at the machine; prints are compared as before.
+
+    The bore is 8.035 mm: 0.3163 in.
+    """
+    send(opened, build, {"entries": [entry("size", "wheel.bore", value=8.035, instrument="pins")]})
+    in_mm = opened.get(f"{build}/changes").json()
+    opened.client.cookies.set("unit", "in")
+    try:
+        page = words(opened.settled(opened.get(build)))
+        told = opened.settled(opened.get(f"{build}/changes")).json()
+        machine = opened.settled(opened.get(f"{build}/machine")).text
+    finally:
+        opened.client.cookies.delete("unit")
+
+    assert told["plan_id"] == in_mm["plan_id"]
+    assert "0.3163" in told["words"] and " mm" in in_mm["words"]
+    assert not re.search(r"\d mm(?! \()", told["words"])
+    changed = page.partition("What measured sizes changed")[2].partition("As built")[0]
+    assert "0.3163" in changed and not re.search(r"\d mm(?! \()", changed)
+    assert "Printed cards that are stale" not in page
+    assert "sentences are in mm" not in machine
+    data = json.loads(re.search(r'(?s)id="contents">(.*?)</script>', machine)[1])
+    dials = [
+        line
+        for part in data["parts"]
+        for card in part["cards"]
+        for step in card["steps"]
+        for line in step["dial"]
+    ]
+    assert sum(" in " in line for line in dials) > 20
+    assert not [line for line in dials if re.search(r"\d mm(?! \()", line)]

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
+from typing import Literal
 
 from tommybar.bench.made_file import made_from
 from tommybar.bench.standing import Standing, standing
@@ -78,7 +79,7 @@ def inputs_of(build: Build, stand: Standing | None = None) -> Inputs:
     return Inputs(design, shop, made_from(stand, design_of(design).title), scale, pins, stock)
 
 
-def plan_with(inputs: Inputs, tell: Tell = silent) -> Plan:
+def plan_with(inputs: Inputs, tell: Tell = silent, words_in: Literal["mm", "in"] = "mm") -> Plan:
     """The plan of these inputs; the last ones are kept, since each entry compares a plan with the one before."""
     key = (
         inputs.design_text,
@@ -87,6 +88,7 @@ def plan_with(inputs: Inputs, tell: Tell = silent) -> Plan:
         inputs.scale,
         tuple(sorted(inputs.pins.items())),
         inputs.stock,
+        words_in,
     )
     with _ALONE:
         if key in _KEPT:
@@ -99,6 +101,7 @@ def plan_with(inputs: Inputs, tell: Tell = silent) -> Plan:
         scale=inputs.scale,
         pins=inputs.pins,
         stock=inputs.stock,
+        words_in=words_in,
         tell=tell,
     )
     with _ALONE:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, Literal
 
 from tommybar.bench.begun import keep_begun
 from tommybar.bench.builds import load_build
@@ -78,13 +78,18 @@ class Recorded:
     changes: Changes
 
 
-def plan_of(build: Build, tell: Tell = silent) -> Plan:
-    """The plan of a build as it stands; cards that are begun keep their order."""
+def plan_of(build: Build, tell: Tell = silent, words_in: Literal["mm", "in"] = "mm") -> Plan:
+    """The plan of a build as it stands; cards that are begun keep their order. Sentences are in ``words_in``.
+
+    Cards are compared with printed ones in mm, whatever is read in.
+    """
     stand = standing(build.entries)
     inputs = inputs_of(build, stand)
-    new = plan_with(inputs, tell)
+    new = plan_with(inputs, tell, words_in)
     begun_with = {
-        part: new if moment == len(stand.ordered) else plan_with(_inputs_at(build, stand, moment))
+        part: new
+        if moment == len(stand.ordered)
+        else plan_with(_inputs_at(build, stand, moment), words_in=words_in)
         for part, moment in _begun_at(stand, begun_cards(inputs.made)).items()
     }
     return keep_begun(new, begun_with, inputs.made)

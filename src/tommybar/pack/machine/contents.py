@@ -6,6 +6,7 @@ from typing import Any
 
 from tommybar.dryrun.runs import CardRun
 from tommybar.making.cards import Card, Measure, Pass, Step
+from tommybar.making.lengths import spoken
 from tommybar.pack.machine.marks import made_marks
 from tommybar.pack.machine.sketch import grip_sketch
 from tommybar.pack.machine.together import assembly_part, stops_together
@@ -51,7 +52,7 @@ def _part(one: PartPlan, shop: Shop, reader: Reader) -> dict[str, Any]:
         "name": one.part.name,
         "count": one.part.count,
         "material": one.part.material,
-        "changed": one.changed,
+        "changed": spoken(one.changed, reader.unit),
         "cards": [_card(card, runs.get(card.number), shop, reader) for card in one.cards],
     }
 

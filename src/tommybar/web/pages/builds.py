@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from functools import partial
+from typing import TYPE_CHECKING, Literal
 
 from starlette.responses import PlainTextResponse, Response
 
@@ -12,9 +13,10 @@ from tommybar.bench.builds import builds, load_build, start_build
 from tommybar.bench.folder import Folder
 from tommybar.bench.journal import receive
 from tommybar.bench.made_file import made_text
-from tommybar.bench.replan import changes_between, plan_of, printed_entry
+from tommybar.bench.replan import plan_of, printed_entry, stale_cards
 from tommybar.bench.standing import device_words, standing
 from tommybar.bench.tool_log import observed, proposals
+from tommybar.making.lengths import spoken
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.designs import title_of
@@ -23,7 +25,9 @@ from tommybar.web.plans import design_of, pins_of, scale_of
 from tommybar.web.work import StillAtWorkError, Tell, Work
 
 if TYPE_CHECKING:
+    from tommybar.bench.entries import Entry
     from tommybar.bench.stored import Build
+    from tommybar.pack.units import Reader
     from tommybar.planning import Plan
 
 NAV = "builds"
@@ -91,18 +95,27 @@ def build_of(ask: Ask) -> Build:
 
 
 def plan_now(ask: Ask, build: Build) -> Plan:
-    """The plan of a build as it stands, kept until an entry comes in."""
-    kept: dict[tuple[str, int], Work] = ask.desk.extra.setdefault("build plans", {})
-    key = (build.id, len(build.entries))
+    """The plan of a build as it stands, its sentences in the reader's unit; kept until an entry comes in."""
+    return _plan_in(ask, build, ask.reader.unit)
+
+
+def plan_as_printed(ask: Ask, build: Build) -> Plan:
+    """The same plan with its sentences in mm, in which printed cards are compared."""
+    return _plan_in(ask, build, "mm")
+
+
+def _plan_in(ask: Ask, build: Build, unit: Literal["mm", "in"]) -> Plan:
+    kept: dict[tuple[str, int, str], Work] = ask.desk.extra.setdefault("build plans", {})
+    key = (build.id, len(build.entries), unit)
     work = kept.get(key)
     if work is None or (work.done.is_set() and work.error is not None):
 
         def deed(tell: Tell) -> Plan:
-            return plan_of(build, tell)
+            return plan_of(build, tell, unit)
 
         work = ask.desk.works.begin("The plan of the build", ask.here, deed)
         kept[key] = work
-        for old in list(kept)[: -ask.desk.settings.plans_kept]:
+        for old in list(kept)[: -2 * ask.desk.settings.plans_kept]:
             kept.pop(old, None)
     if not work.done.wait(ask.desk.settings.plan_patience):
         raise StillAtWorkError(work)
@@ -155,9 +168,10 @@ def one_build(ask: Ask) -> Response:
     """How far a build is, what was measured, what that changed, where devices disagree."""
     build, reader = build_of(ask), ask.reader
     plan, stand = plan_now(ask, build), standing(build.entries)
+    in_unit = partial(spoken, unit=reader.unit)
     steps = [step.key for part in plan.parts for card in part.cards for step in card.steps]
     done = sum(1 for key in steps if key in stand.ticks)
-    changes = changes_between(plan, plan, stand)
+    stale = stale_cards(plan_as_printed(ask, build), stand)
     built = differences(build, plan)
     page = BuildPage(
         build.id,
@@ -174,34 +188,37 @@ def one_build(ask: Ask) -> Response:
                 one.instrument,
                 one.by,
                 one.on,
-                one.words,
+                in_unit(one.words),
             )
             for one in built
         ),
         tuple(
             Disagreement(
-                one.words,
-                tuple(
-                    (each.id, f"{device_words(each)}: {each.said.get('value', each.kind)}")
-                    for each in one.entries
-                ),
+                in_unit(one.words),
+                tuple((each.id, f"{device_words(each)}: {_side(each, reader)}") for each in one.entries),
             )
             for one in stand.conflicts
         ),
-        tuple((one.size, one.words) for one in built if one.can_accept),
+        tuple((one.size, in_unit(one.words)) for one in built if one.can_accept),
         tuple(
-            (one.size, one.why_not)
+            (one.size, in_unit(one.why_not))
             for one in built
             if one.verdict not in ("as drawn", "within") and one.why_not
         ),
-        tuple(one.words for one in proposals(observed(build, plan), build.shop_text)),
-        tuple((one.part.name, one.changed) for one in plan.parts if one.changed),
-        tuple(f"{one.key}, printed {one.printed_on[:10]} from plan {one.plan_id}" for one in changes.stale),
+        tuple(in_unit(one.words) for one in proposals(observed(build, plan), build.shop_text)),
+        tuple((one.part.name, in_unit(one.changed)) for one in plan.parts if one.changed),
+        tuple(f"{one.key}, printed {one.printed_on[:10]} from plan {one.plan_id}" for one in stale),
         tuple(str(one.said.get("words", "")) for one in stand.notes),
         build.id in ask.desk.extra.get("build packs", {}),
         reader.unit,
     )
     return answer(ask, "build.html", page, NAV)
+
+
+def _side(one: Entry, reader: Reader) -> str:
+    """What one device says, in the reader's unit."""
+    value = one.said.get("value")
+    return one.kind if value is None else f"{reader.length(float(value), 3)} {reader.unit}"
 
 
 def print_cards(ask: Ask) -> Response:
@@ -214,12 +231,13 @@ def print_cards(ask: Ask) -> Response:
         from tommybar.pack.write import pack_sheets
         from tommybar.planning import with_assembly
 
-        plan = plan_of(build, tell)
+        plan = plan_of(build, tell, reader.unit)
         tell("sheets")
         data = pdf_bytes(
             pack_sheets(with_assembly(plan, reader.unit), reader), f"{plan.title}, plan {plan.plan_id}"
         )
-        receive(folder, build.id, [printed_entry(plan, device="the PC", number=len(build.entries))])
+        compared = plan_of(build, tell)
+        receive(folder, build.id, [printed_entry(compared, device="the PC", number=len(build.entries))])
         desk.extra.setdefault("build packs", {})[build.id] = data
 
     work = desk.works.begin("The pack of the build", f"/builds/{build.id}#paper", deed)

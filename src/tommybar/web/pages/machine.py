@@ -14,12 +14,13 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 from tommybar.bench.journal import entries_after, receive
 from tommybar.bench.replan import stale_cards
 from tommybar.bench.standing import standing
+from tommybar.making.lengths import spoken
 from tommybar.pack.machine.contents import page_contents
 from tommybar.pack.machine.on_paper import paper_cards
 from tommybar.pack.machine.write import SCRIPTS, machine_page, script_data
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer
-from tommybar.web.pages.builds import NAV, build_of, folder_of, plan_now
+from tommybar.web.pages.builds import NAV, build_of, folder_of, plan_as_printed, plan_now
 from tommybar.web.style import MACHINE_PAGE, machine_style
 
 MOST_SENT = 2000  # entries in one message
@@ -53,7 +54,10 @@ def at_the_machine(ask: Ask) -> Response:
         "light": ask.request.cookies.get("light", ""),
         "entries": [one.as_dict() for one in entries],
         "position": position,
-        "stale": {one.key: one.printed_on[:10] for one in stale_cards(plan, standing(build.entries))},
+        "stale": {
+            one.key: one.printed_on[:10]
+            for one in stale_cards(plan_as_printed(ask, build), standing(build.entries))
+        },
     }
     title = f"{build.title}: at the machine"
     page = MachinePage(title, build.id, script_data(contents), paper_cards(contents), content_mark())
@@ -138,5 +142,8 @@ def changes(ask: Ask) -> Response:
     """The plan as it is now, and in words what measured sizes changed in it."""
     plan = plan_now(ask, build_of(ask))
     return JSONResponse(
-        {"plan_id": plan.plan_id, "words": " ".join(one.changed for one in plan.parts if one.changed)}
+        {
+            "plan_id": plan.plan_id,
+            "words": spoken(" ".join(one.changed for one in plan.parts if one.changed), ask.reader.unit),
+        }
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
 from starlette.responses import Response
@@ -25,6 +26,7 @@ from tommybar.bench.rescue import (
 )
 from tommybar.design.figures import figure
 from tommybar.made.dims import dims_of
+from tommybar.making.lengths import spoken
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.opened import Told, told
@@ -124,7 +126,7 @@ def _shown(
     page = RescuePage(
         build.id,
         build.title,
-        () if chosen else told(warnings(situation(build))),
+        () if chosen else told(spoken(each, ask.reader.unit) for each in warnings(situation(build))),
         tuple(_trouble(one) for one in REALITIES),
         chosen,
         _names(build, chosen),
@@ -154,14 +156,17 @@ def _names(build: Build, chosen: Trouble | None) -> tuple[str, ...]:
 
 
 def _way(index: int, one: Offer, ask: Ask) -> Way:
+    in_unit = partial(spoken, unit=ask.reader.unit)
     price = f"{one.minutes:+.0f} min" + (f", {one.metal:.0f} g of new metal" if one.metal else "")
     return Way(
         index,
-        one.words,
+        in_unit(one.words),
         price,
-        one.lost,
-        one.stops,
-        tuple(f"{each.size}: {each.before} becomes {each.after}" for each in one.changes.limits[:12]),
+        tuple(in_unit(each) for each in one.lost),
+        tuple(in_unit(each) for each in one.stops),
+        tuple(
+            in_unit(f"{each.size}: {each.before} becomes {each.after}") for each in one.changes.limits[:12]
+        ),
         tuple(f"{each.part}, card {each.number}" for each in one.changes.cards[:12]),
     )
 

@@ -19,8 +19,7 @@ function topOfCard(part, card, piece, where, next) {
     button("All cards", () => go({ name: "list" }), "plain small", { id: "to-list" }),
     el("p", { class: "where" }, el("b", {}, spoken(part.name)), ` card ${card.number} of ${card.of}${pieceWords(part, piece)}: ${card.title} `, el("b", { class: "whole" }, where)),
     el("p", { class: "soft next" }, next + (left >= 1 ? ` · ${Math.round(left)} min left of this card` : "")),
-    minutesLeft() === null ? null : el("p", { class: "next", id: "evening", "data-card-minutes": left }, eveningWords(left)),
-    UNIT === "in" ? el("p", { class: "soft" }, "The large number, cuts and sizes are in inches; sentences are in mm.") : null);
+    minutesLeft() === null ? null : el("p", { class: "next", id: "evening", "data-card-minutes": left }, eveningWords(left)));
 }
 
 function eveningWords(left) {
@@ -63,7 +62,7 @@ function drawStep() {
         said ? el("p", { class: "said" }, said) : null,
         step.big ? bigNumber(step.big, step.kind) : null,
         el("dl", {},
-          row(UNIT === "in" ? "dials (mm)" : "dials", step.dial.map((line) => el("p", {}, line))),
+          row("dials", step.dial.map((line) => el("p", {}, line))),
           row("spindle", !step.tool && !step.speed ? null : el("p", {}, step.speed ? el("b", {}, step.speed) : "stopped, by hand", step.speed ? " rev/min" : "", step.cutting && step.speed ? ", " + step.cutting : "", step.feed && step.speed ? ", feed " + step.feed : "")),
           row("tool", step.tool ? el("p", {}, step.tool) : null),
           passTable(step),
