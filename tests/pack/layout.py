@@ -6,13 +6,15 @@ import math
 from itertools import pairwise
 from typing import Any
 
+import numpy as np
+from numpy.typing import NDArray
 from shapely import Polygon
 from shapely import box as room
 
-from tommybar.pack.boxes import overlap
 from tommybar.pack.marks import plain_marks
 from tommybar.pack.sheet import Arc, Area, Line, Point, Sheet, Text
 
+Array = NDArray[np.float64]
 LINES = ("thick", "heavy", "cut", "rule", "thin", "chain", "dashed")
 THICK = ("thick", "heavy", "cut", "rule")
 SHRUNK = 0.15  # words may come this near to one another before we call it a clash [mm]
@@ -45,15 +47,24 @@ def segments(sheet: Sheet, kinds: tuple[str, ...] = LINES) -> list[tuple[Point, 
 
 def crosses(a: Point, b: Point, box: tuple[float, float, float, float]) -> bool:
     """Whether a stretch of line runs through a box (clipped to it, something is left)."""
-    low, high = 0.0, 1.0
-    for p, q, small, large in ((a[0], b[0], box[0], box[2]), (a[1], b[1], box[1], box[3])):
-        if abs(q - p) < 1e-9:
-            if not small < p < large:
-                return False
-            continue
-        s, t = sorted(((small - p) / (q - p), (large - p) / (q - p)))
-        low, high = max(low, s), min(high, t)
-    return low < high
+    return bool(crossings(np.array([[*a, *b]]), np.array([box]))[0, 0])
+
+
+def crossings(ends: Array, boxes: Array) -> NDArray[np.bool_]:
+    """Of each stretch (x1, y1, x2, y2), whether it runs through each box: clipped to it, something is left."""
+    low, high = np.zeros((len(ends), len(boxes))), np.ones((len(ends), len(boxes)))
+    out = np.zeros_like(low, dtype=bool)
+    for axis in (0, 1):
+        p, q = ends[:, axis, None], ends[:, 2 + axis, None]
+        small, large = boxes[None, :, axis], boxes[None, :, 2 + axis]
+        still = np.abs(q - p) < 1e-9
+        out |= still & ~((small < p) & (p < large))
+        run = np.where(still, 1.0, q - p)
+        s, t = (small - p) / run, (large - p) / run
+        low = np.where(still, low, np.maximum(low, np.minimum(s, t)))
+        high = np.where(still, high, np.minimum(high, np.maximum(s, t)))
+    crossed: NDArray[np.bool_] = ~out & (low < high)
+    return crossed
 
 
 def clashes(sheet: Sheet, kinds: tuple[str, ...] = THICK) -> list[str]:
@@ -64,17 +75,22 @@ def clashes(sheet: Sheet, kinds: tuple[str, ...] = THICK) -> list[str]:
     """
     found = []
     words = [one for one in texts(sheet) if one.words.strip()]
-    boxes = [(b[0] + SHRUNK, b[1] + SHRUNK, b[2] - SHRUNK, b[3] - SHRUNK) for b in (t.box for t in words)]
-    for i, (text, box) in enumerate(zip(words, boxes, strict=True)):
-        if box[0] < 0 or box[1] < 0 or box[2] > sheet.width or box[3] > sheet.height:
-            found.append(f"{sheet.name}: '{text.words}' runs off the sheet")
-        for other, there in zip(words[i + 1 :], boxes[i + 1 :], strict=True):
-            if overlap(box, there):
-                found.append(f"{sheet.name}: '{text.words}' lies on '{other.words}'")
-    for a, b in segments(sheet, kinds):
-        for text, box in zip(words, boxes, strict=True):
-            if crosses(a, b, box):
-                found.append(f"{sheet.name}: a line runs through '{text.words}'")
+    if not words:
+        return []
+    boxes = np.array(
+        [(b[0] + SHRUNK, b[1] + SHRUNK, b[2] - SHRUNK, b[3] - SHRUNK) for b in (t.box for t in words)]
+    )
+    off = (boxes[:, :2].min(axis=1) < 0) | (boxes[:, 2] > sheet.width) | (boxes[:, 3] > sheet.height)
+    found += [f"{sheet.name}: '{words[n].words}' runs off the sheet" for n in np.flatnonzero(off)]
+    left, top, right, bottom = boxes.T
+    meet = (
+        (left[:, None] < right) & (left < right[:, None]) & (top[:, None] < bottom) & (top < bottom[:, None])
+    )
+    for i, j in np.argwhere(np.triu(meet, 1)):
+        found.append(f"{sheet.name}: '{words[i].words}' lies on '{words[j].words}'")
+    ends = np.array([(*a, *b) for a, b in segments(sheet, kinds)]).reshape(-1, 4)
+    for _, n in np.argwhere(crossings(ends, boxes)):
+        found.append(f"{sheet.name}: a line runs through '{words[n].words}'")
     for area in sheet.marks if kinds is LINES else ():
         if isinstance(area, Area) and area.fill.startswith("hatch"):
             metal = Polygon(area.rings[0]).buffer(0)
