@@ -23,7 +23,7 @@ def rounding_bound(mm: float) -> float:
     """By how much a written size without limits may differ from the size.
 
     A twentieth of the zone that its general tolerance leaves, so that it
-    stays far inside; under 0.5 mm, where there is none, a hundredth of
+    stays far inside; under 0.5 mm, where there is none, a fiftieth of
     the size.
 
     Parameters
@@ -45,7 +45,7 @@ def rounding_bound(mm: float) -> float:
     Examples
     --------
     >>> round(rounding_bound(22.225), 6), round(rounding_bound(0.4), 6)
-    (0.02, 0.004)
+    (0.02, 0.008)
 
     References
     ----------
@@ -53,7 +53,7 @@ def rounding_bound(mm: float) -> float:
     """
     size = abs(mm)
     if size < LEAST_GENERAL:
-        return size / 100
+        return size / 50
     return 2 * general_tolerance(min(size, 2000.0), GENERAL_CLASS) / SHARE
 
 

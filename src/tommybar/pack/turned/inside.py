@@ -77,6 +77,8 @@ def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
         if one.corner:
             floor += f", corner R{say.length('radius', 'corner', one.corner)}"
         say.word("form", "bottom", floor.split(",")[0])
+        if one.bottom == "ball":  # it follows from the diameter
+            floor += f" (R{reader.free(one.dia.value / 2)})"
         say.row(floor, True)
     if one.edge and (one.edge, 45.0) != commonest_edge(shape):
         say.row(f"{say.length('chamfer', 'edge', one.edge)} × {say.angle('edge_angle', 45.0)}", True)

@@ -39,8 +39,6 @@ def turned_notes(
                 say.row(words)
                 printed += say.printed
         notes.append(words)
-    small = reader.free(0.2)
-    notes.append(f"Other edges ISO 13715: outside –{small}, inside +{small}")
     if any(isinstance(one, Cylinder) and one.dia.toleranced for one in shape.outside) or any(
         bore.dia.toleranced and not bore.thread for bore in shape.bores
     ):

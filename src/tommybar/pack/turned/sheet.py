@@ -16,6 +16,7 @@ from tommybar.pack.turned.broken import broken_out
 from tommybar.pack.turned.clocking import clocked
 from tommybar.pack.turned.detail import LEAST, SMALL, detail_marks, details_of
 from tommybar.pack.turned.drawn import view_of
+from tommybar.pack.turned.edges import edge_rows
 from tommybar.pack.turned.ends import end_marks, has_end_view
 from tommybar.pack.turned.inside import inside_callouts
 from tommybar.pack.turned.layout import Block, beside, block, packed
@@ -43,8 +44,8 @@ class Drawing:
     printed: tuple[PrintedDimension, ...]
 
 
-def notes_block(notes: tuple[str, ...], width: float) -> Block:
-    """Notes one under another, wrapped to the width."""
+def notes_block(notes: tuple[str, ...], width: float, edges: Reader | None = None) -> Block:
+    """Notes one under another, wrapped to the width; with the signs of other edges for a reader below them."""
     marks: list[Mark] = []
     y = 0.0
     for note in notes:
@@ -52,6 +53,9 @@ def notes_block(notes: tuple[str, ...], width: float) -> Block:
             marks.append(Text((4.0 if n else 0.0, y), line if n else f"– {line}", NOTE))
             y += NOTE * LINE_STEP
         y += 0.8
+    if edges is not None:
+        signs, _ = edge_rows(y, width, NOTE, edges)
+        marks += signs
     return block(marks)
 
 
@@ -151,7 +155,6 @@ def _at_scale(
         printed += [figure for one in keyed for figure in one.printed]
     for detail in details:
         others.append([block(detail_marks(shape, detail, view, scale_ratio(detail.scale)))])
-    if notes:
-        others.append([notes_block(notes, min(wide, width)) for wide in WIDTHS])
+    others.append([notes_block(notes, min(wide, width), reader) for wide in WIDTHS])
     made = packed(first, others, area)
     return (made, printed) if made else None
