@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import Assembly, assembled
 from tommybar.design import load_design
 from tommybar.design.loaded import design_from_text
@@ -97,3 +98,16 @@ def test_the_heads_of_the_pivots_bear_on_the_flats_of_the_rods():
     # rods 16 from the ends of the base, their cheeks 3 from their middle, grips 8 long
     assert middle("pivot_screw", 1) == pytest.approx((16.0 - 3.0 - 8.0, 25.0, PIVOT_HIGH))
     assert middle("pivot_screw", 2) == pytest.approx((127.0 - 5.0, 25.0, PIVOT_HIGH))
+
+
+def test_what_is_screwed_in_goes_no_other_way_than_along_its_thread():
+    order = order_of(load_design(FILE).sized(), whole())
+    assert order.possible and not order.trapped
+    for step in order.steps:
+        for screw, across in (("pivot_screw", 0), ("cup_screw", 2)):  # x between the rods, z upright
+            if {part for part, _ in step.pieces} == {screw}:
+                assert abs(step.way[across]) == pytest.approx(1.0)
+                assert step.words.startswith("Screw the ")
+    # two screws from both sides hold the ring: it stands before either
+    numbers = {piece: step.number for step in order.steps for piece in step.pieces}
+    assert numbers["ring", 1] < min(numbers["pivot_screw", 1], numbers["pivot_screw", 2])

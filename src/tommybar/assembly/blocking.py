@@ -21,7 +21,7 @@ from tommybar.assembly.placing import Placement
 from tommybar.design.model import SizedDesign
 from tommybar.shapes.features import TurnedShape
 from tommybar.shapes.profile import profile
-from tommybar.shapes.solids.frames import Frame, Vector, back, frame, within
+from tommybar.shapes.solids.frames import Frame, Vector, back, direction, frame, within
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -30,6 +30,7 @@ FACETS = 48
 CELL = 0.25  # of the grid of lines [mm]
 THIN = 0.02  # what fits, press joints and chords may share [mm]
 FAR = 1e5  # [mm]
+SQUARE = 1e-6  # one minus the cosine by which a way may lean from a thread's axis
 Relief = tuple[int, int, "NDArray[np.float64]", "NDArray[np.float64]"]  # corner in cells, lowest, highest
 
 
@@ -44,6 +45,9 @@ class Blocking:
             for link in links
             if link.kind == "thread"
         }
+        self.axes = {
+            frozenset((link.first, link.second)): self._axis(link) for link in links if link.kind == "thread"
+        }
         heads = [link for link in links if link.kind == "screw head"]
         self.screws = {head.second for head in heads}
         self.held = {head.second: _held_by(head, links) for head in heads}
@@ -51,11 +55,15 @@ class Blocking:
             for link in links:
                 if link.kind == "screw" and head.first in (link.first, link.second):
                     self.threads[frozenset((link.second, head.second))] = ""
+                    self.axes[frozenset((link.second, head.second))] = self._axis(head)
         self._meshes: dict[str, tuple[NDArray[np.float64], NDArray[np.int64]]] = {}
         self._turned: dict[tuple[Piece, Vector], NDArray[np.float64]] = {}
         self._reliefs: dict[tuple[Piece, Vector], Relief] = {}
         self._sections: dict[tuple[Piece, Vector], tuple[tuple[float, float], Any] | None] = {}
         self._answers: dict[tuple[Piece, Piece, Vector], bool] = {}
+
+    def _axis(self, link: Link) -> Vector:
+        return direction(within(self.frames[link.first], link.pairs[0].hole.at), (0.0, 0.0, 1.0))
 
     def blocks(self, other: Piece, piece: Piece, way: Vector) -> bool:
         """Whether ``other`` stands in the way of ``piece`` drawn out along ``way``."""
@@ -66,6 +74,9 @@ class Blocking:
 
     def _blocks(self, other: Piece, piece: Piece, way: Vector) -> bool:
         along = _canonical(way)
+        axis = self.axes.get(frozenset((piece, other)))
+        if axis is not None and abs(sum(a * b for a, b in zip(axis, way, strict=True))) < 1 - SQUARE:
+            return True  # a thread lets nothing go across it
         sign = 1.0 if along == way else -1.0
         first, second = self._section(piece, along), self._section(other, along)
         if first and second and math.dist(first[0], second[0]) < 1e-6:

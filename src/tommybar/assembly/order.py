@@ -18,6 +18,7 @@ from tommybar.assembly.placing import Assembly, assembled
 from tommybar.design.model import SizedDesign
 from tommybar.shapes.solids.frames import Frame, Vector, direction, within
 
+NEAR = 0.02  # faces that stand nearer than this touch [mm]
 DOES = {
     "pressed": "press",
     "bonded": "bond",
@@ -184,14 +185,23 @@ def _steps(taken: list[Taken], links: Sequence[Link], design: SizedDesign) -> tu
         joints = [
             link
             for link in links
-            if (link.first in off and link.second in left) or (link.second in off and link.first in left)
+            if ((link.first in off and link.second in left) or (link.second in off and link.first in left))
+            and _touching(link)
         ]
+        joints.sort(
+            key=lambda link: link.kind != "thread"
+        )  # what is screwed in is screwed, whatever it slides in
         onto = tuple(dict.fromkeys(k.second if k.first in off else k.first for k in joints))
         lasting = next((link.lasting for link in joints if link.lasting), "")
         back = (-way[0] + 0.0, -way[1] + 0.0, -way[2] + 0.0)
         words = _words(off, onto, joints, lasting, design)
         found.append(Step(number, off, onto, back, words, lasting, (*off, *left)))
     return tuple(found)
+
+
+def _touching(link: Link) -> bool:
+    """Whether a link joins two pieces; faces that only stand so far from one another do not."""
+    return link.kind != "face" or (abs(link.apart) < NEAR and not link.level)
 
 
 def _words(
