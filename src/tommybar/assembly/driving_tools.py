@@ -120,7 +120,7 @@ def for_hexagon(across: float, low: float, top: float, hollow: float = 0.0) -> I
         room = start + HOLLOW * socket.length
         body = (
             Column("its body", outside, start, room, hollow, thin),
-            Column("its body", outside, room, end, least=thin),
+            Column("its body", outside, room, end),  # a deeper socket takes a longer screw's end
         )
         bar = (Column("its drive bar", socket.bar / 2, end, high),) if high > end else ()
         arm = Arm(high, high + socket.bar, socket.handle, socket.bar, TWELFTH)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from tommybar.assembly.access import Obstacle, Obstruction, in_column, obstacle, obstructed
-from tommybar.assembly.driving_tools import DrivingTool
+from tommybar.assembly.driving_tools import Column, DrivingTool
 from tommybar.assembly.links import Piece, links_of
 from tommybar.assembly.order import Order, order_of
 from tommybar.assembly.placing import Assembly
@@ -19,6 +19,8 @@ from tommybar.refusals import Refusal
 from tommybar.shapes.solids.frames import HERE, Frame, back, within
 
 SOURCE = "solids where they stand when the screw goes in; keys of ISO 2936, sockets and spanners of the usual sizes"
+
+CLOSE = 0.3  # metal this near a nut's face is what it bears on [mm]
 
 
 def look(design: SizedDesign, whole: Assembly) -> tuple[Finding, ...]:
@@ -49,8 +51,8 @@ def _judged(
 ) -> Finding | None:
     """What keeps every tool, or every tool but the last kinds, from one screw."""
     best: tuple[tuple[bool, float], list[Obstruction], DrivingTool | None, Frame] | None = None
-    for way in seat.ways:
-        around = _obstacles(design, whole, seat, order, way, mine)
+    ways = [(way, _obstacles(design, whole, seat, order, way, mine)) for way in seat.ways]
+    for way, around in [one for one in ways if not _bears(seat, one[1])] or ways:
         failed, fits = _tried(seat, around)
         if not failed:
             return None
@@ -62,6 +64,13 @@ def _judged(
     if fits is not None and fits.kind == _kind_of(seat, failed[0]):
         return None
     return _told(design, whole, seat, failed, fits, way, loose)
+
+
+def _bears(seat: Seat, around: list[Obstacle]) -> bool:
+    """Whether a nut that might be driven from either side has metal close on this one: it bears there."""
+    head = seat.head
+    close = Column("", head.radius, head.high, head.high + CLOSE, head.hollow)
+    return len(seat.ways) > 1 and head.radius > 0 and in_column("", close, around) is not None
 
 
 def _tried(seat: Seat, around: list[Obstacle]) -> tuple[list[Obstruction], DrivingTool | None]:

@@ -41,7 +41,8 @@ def _of_turned(shape: TurnedShape, at: Vector) -> str:
         within_depth = z <= floor + CLOSE if recess.face == "A" else z >= floor - CLOSE
         if within_depth and min(abs(radius - recess.inside / 2), abs(radius - recess.outside / 2)) <= CLOSE:
             return f"the wall of {recess.name.replace('_', ' ')}"
-    if abs(radius - bore_radius(shape, z)) <= CLOSE:
+    bore = bore_radius(shape, z)
+    if bore > 0 and abs(radius - bore) <= CLOSE:
         return "the bore"
     return ""
 
