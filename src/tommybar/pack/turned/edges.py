@@ -38,7 +38,7 @@ def edge_rows(y: float, width: float, size: float, reader: Reader) -> tuple[list
     long = sum(LEADER + 5 * GAP + Text((0, 0), figure + words, size).width for figure, words in signs)
     if x + long > width:
         y += size * LINE_STEP + ARM - size
-        x = 4.0 + LEADER
+        x = LEADER
     else:
         for n, one in enumerate(marks):
             assert isinstance(one, Text)
@@ -47,5 +47,5 @@ def edge_rows(y: float, width: float, size: float, reader: Reader) -> tuple[list
     for figure, words in signs:
         sign, x = edge_sign(x, y + GAP, figure, size)
         marks += [*sign, Text((x + GAP, y), words, size)]
-        x += 4 * GAP + LEADER + Text((0, 0), words, size).width
+        x += 3 * GAP + LEADER + Text((0, 0), words, size).width
     return marks, y + LEADER + GAP + size
