@@ -12,6 +12,7 @@ from tommybar.mechanics.between_centres import tail_shift
 from tommybar.shapes.features import Cylinder, Land
 from tommybar.shop.model import Shop
 
+TOLD = 0.002  # micrometer and indicator at home tell no less; common practice, no source [mm]
 LEAST_TRACK = 20.0  # between two measurements of a taper; common practice, no source [mm]
 
 
@@ -93,7 +94,7 @@ def try_taper(bench: Bench, lands: list[Land]) -> None:
         drawn = next(f for f in bench.drawn.outside if f.name == land.name)
         if isinstance(drawn, Cylinder) and drawn.dia.smallest is not None and drawn.dia.largest is not None:
             agree = min(agree, rule("cut", "taper_share") * (drawn.dia.largest - drawn.dia.smallest))
-    agree = max(agree, 0.002)  # a micrometer at home tells no less; common practice, no source
+    agree = max(agree, TOLD)
     dog_front = bench.option.jaw_front - rule("tailstock", "clear") + 1.0
     turned = [(near - max(far, dog_front), dia) for near, far, dia in bench.work.spans]
     fresh = [(long, dia) for long, dia in turned if dia < bench.option.dia - 1e-6]
@@ -101,20 +102,20 @@ def try_taper(bench: Bench, lands: list[Land]) -> None:
     long, dia = max(fresh, default=(0.0, 0.0))
     if long - 4.0 >= LEAST_TRACK:
         apart = long - 4.0
-        shift = tail_shift(0.01, apart, bench.length)
+        share = tail_shift(1.0, apart, bench.length)
         larger = "Larger at the tail"
         how = f"Micrometer on {Mm(dia):.2f} at two places {Mm(apart):.0f} apart, 2 from each end of that cut."
         then = f"Then a light cut and measure again, until they agree within {Mm(agree):.3f}."
     elif bench.option.surface == "blank" and max(blank, default=(0.0, 0.0))[0] - 4.0 >= LEAST_TRACK:
         apart = max(blank)[0] - 4.0
-        shift = 2 * tail_shift(0.01, apart, bench.length)
+        share = 2 * tail_shift(1.0, apart, bench.length)
         larger = "Further from the tool at the tail, where it then reads less"
         how = (
             f"Indicator on the carriage, on the tool's side against the blank, at two places {Mm(apart):.0f} apart; "
             "at each the middle of two readings "
             "half a turn apart."
         )
-        then = f"Again, until the two middles agree within {Mm(agree / 2):.3f}."
+        then = f"Again, until the two middles agree within {Mm(max(agree / 2, TOLD)):.3f}."
     else:
         return
     bench.add(
@@ -127,11 +128,11 @@ def try_taper(bench: Bench, lands: list[Land]) -> None:
             0.0,
             0.0,
             0.0,
-            f"{shift:.3f}",
-            "mm for each 0.01",
+            f"{share:.2f}",
+            "x the difference",
             (
                 how,
-                f"{larger}: tailstock towards the tool by {Mm(shift):.3f} for each {Mm(0.01):.2f}; "
+                f"{larger}: tailstock towards the tool by {share:.2f} of the difference; "
                 "the other way round: away from it.",
                 then,
             ),
