@@ -135,3 +135,34 @@ def test_the_library_is_served_from_here_with_its_licence(opened):
     assert name in ("three-" + library.text.split("three.js ")[1].split(",")[0] + ".min.js")
     assert "Permission is hereby granted" in opened.get("/static/three-LICENSE.txt").text
     assert "http://" not in scene and "https://" not in scene
+
+
+def test_what_turns_is_told_with_its_axis_and_its_neighbours(plan, solids):
+    """Shaft, wheel, crank and handle go round the shaft's own axis, which every round piece of them keeps."""
+    (move,) = solids["moves"]
+    names = {solids["parts"][part]["name"] for part, _ in move["pieces"]}
+
+    assert (move["unit"], move["round"], move["low"], move["high"]) == ("deg", True, 0.0, 360.0)
+    assert {"shaft", "wheel", "crank"} <= names and not names & {"base", "pillar", "bush"}
+    axis = np.array(move["axis"]).reshape(3, 4)
+    for part, piece in move["pieces"]:
+        if solids["parts"][part]["name"] in ("shaft", "wheel", "crank"):
+            frame = np.array(solids["parts"][part]["frames"][piece]).reshape(3, 4)
+            aside = frame[:, 3] - axis[:, 3]
+            along = axis[:, 2]
+            assert abs(abs(frame[:, 2] @ along) - 1) < 1e-9
+            assert np.linalg.norm(aside - (aside @ along) * along) < 1e-6
+    assert len(move["told"]) == 3
+    assert all(" passes " in one or " touch " in one for one in move["told"])
+
+
+def test_a_wheel_passes_its_base_at_what_the_design_leaves(plan, solids):
+    """The axle stands base_thick + wheel_dia / 2 + clear over the foot: the rim clears the base by clear."""
+    from tommybar.pack.units import Reader
+    from tommybar.web.pages.moves import _all_gaps, _told
+
+    gap = next(one for one in _all_gaps(plan.design) if (one.moving[0], one.fixed[0]) == ("wheel", "base"))
+    clear = dict(plan.design.values)["clear"]
+
+    assert gap.gap == pytest.approx(clear, abs=0.02)
+    assert _told(gap, Reader()).startswith(f"wheel passes base at {gap.gap - gap.bound:.2f} mm at least")

@@ -98,6 +98,35 @@ def clearances(
     return tuple(sorted(found, key=lambda one: (one.gap, one.moving, one.fixed)))
 
 
+@dataclass(frozen=True)
+class Movement:
+    """What moves together: which pieces, about or along the z axis of ``at``, over which travel [deg or mm]."""
+
+    sweep: SweepRelation
+    at: Frame
+    pieces: tuple[Piece, ...]
+
+
+def movements(design: SizedDesign, whole: Assembly) -> tuple[Movement, ...]:
+    """Every movement of a design whose axis and pieces are placed.
+
+    Pieces that are said to move and are screwed to what stands still are left out.
+    """
+    links = links_of(design)
+    found = []
+    for sweep in sweep_relations(design):
+        at = _axis(sweep.axis, design, whole)
+        fixed = [one for one in whole.placements if one.part not in sweep.moving]
+        moved = [
+            (one.part, one.instance)
+            for one in whole.placements
+            if one.part in sweep.moving and not _screwed_to(one, fixed, links)
+        ]
+        if at is not None and moved:
+            found.append(Movement(sweep, at, tuple(moved)))
+    return tuple(found)
+
+
 def _of_sweep(
     sweep: SweepRelation, design: SizedDesign, whole: Assembly, links: Sequence[Link], wanted_only: bool
 ) -> list[Clearance]:

@@ -184,3 +184,32 @@ def test_metal_fills_the_view_on_the_page_s_own_ground(view, width, night):
 
     assert 0.1 < share < 0.9
     assert ground == GROUNDS[night]
+
+
+@pytest.mark.parametrize("width", ["phone", "tablet", "desk"])
+def test_what_moves_is_turned_to_any_angle(view, shoot, width):
+    """A press turns the crank on, a figure turns it there, a whole turn on it stands as before; nonsense is told."""
+    page = view(width)
+    move = page.locator(".solid-move")
+    expect(move.locator("legend")).to_contain_text("Turn")
+    field = move.locator("input")
+    as_drawn = settled(page)
+    move.locator("button", has_text="+").click()
+    assert field.input_value() == "15"
+    turned = settled(page)
+    field.fill("-90")
+    field.press("Enter")
+    assert field.input_value() == "270"
+    far = settled(page)
+    shoot(page, f"solid-turned-{width}")
+    field.fill("720")
+    field.press("Enter")
+
+    assert field.input_value() == "0"
+    assert settled(page) == as_drawn
+    assert len({as_drawn, turned, far}) == 3
+    field.fill("a bit")
+    field.press("Enter")
+    expect(page.locator(".solid-said")).to_contain_text("an angle in degrees is wanted")
+    box = move.bounding_box()
+    assert box["x"] >= 0 and box["x"] + box["width"] <= page.viewport_size["width"]

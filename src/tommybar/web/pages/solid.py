@@ -15,6 +15,7 @@ from tommybar.shapes.bought import BoughtShape
 from tommybar.shapes.features import Shape, TurnedShape
 from tommybar.shapes.mass import mass_properties
 from tommybar.web.ask import Ask
+from tommybar.web.pages.moves import Move, moves_of
 from tommybar.web.pages.opened import name_of, plan_of
 from tommybar.web.plans import design_of
 from tommybar.web.sizes_in_words import size_words
@@ -75,6 +76,7 @@ class Solids:
     views: tuple[Stand, ...]
     apart: bool  # whether there is something to pull apart
     lacks: tuple[str, ...]  # what cannot be shown, in words
+    moves: tuple[Move, ...] = ()
 
 
 def whole(ask: Ask) -> Response:
@@ -96,7 +98,8 @@ def whole(ask: Ask) -> Response:
             lacks.append(found)
     lacks += [one[0].upper() + one[1:] for one in together.said]
     pieces = sum(len(one.frames) for one in parts)
-    return _sent(Solids(plan.title, tuple(parts), WHOLE, pieces > 1, tuple(dict.fromkeys(lacks))))
+    moves = moves_of(plan.design, [one.name for one in parts], ask.reader)
+    return _sent(Solids(plan.title, tuple(parts), WHOLE, pieces > 1, tuple(dict.fromkeys(lacks)), moves))
 
 
 def one_part(ask: Ask) -> Response:

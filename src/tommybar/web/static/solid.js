@@ -110,6 +110,7 @@ class View {
       pull.setAttribute("aria-pressed", "false");
       row.append(pull);
     }
+    (this.data.moves || []).forEach((one, number) => row.append(this.movement(one, number)));
     for (const one of this.data.views) row.append(button(one.name, () => scene.look(one.from)));
     row.append(button("Nearer", () => scene.nearer(1.25)), button("Farther", () => scene.nearer(0.8)));
     this.about = made("div", { class: "solid-part", "aria-live": "polite" });
@@ -122,6 +123,32 @@ class View {
         this.place.scrollIntoView({ block: "nearest" });
       });
     }
+  }
+
+  // A movement as on a graduated collar: so much on, so much back, or the figure itself.
+  movement(move, number) {
+    const sign = move.unit === "deg" ? "°" : " mm";
+    const field = made("input", { type: "text", inputmode: "decimal", size: "5", value: "0", "aria-label": `${move.words}, to [${move.unit}]` });
+    const put = (value) => {
+      const at = move.round ? ((value % 360) + 360) % 360 : Math.min(move.high, Math.max(move.low, value));
+      field.value = String(Math.round(at * 100) / 100);
+      this.scene.moveTo(number, at);
+      this.place.dataset.moved = `${number}:${field.value}`;
+    };
+    const now = () => Number(field.value.replace(",", ".")) || 0;
+    field.addEventListener("change", () => {
+      const typed = Number(field.value.replace(",", "."));
+      const inside = Number.isFinite(typed) && (move.round || (typed >= move.low && typed <= move.high));
+      this.say(inside ? "" : `${move.words}: "${field.value}" is no place on its way; ${move.round ? "an angle in degrees is wanted" : `it goes from ${move.low} to ${move.high}${sign}`}.`);
+      if (inside) put(typed);
+    });
+    const acts = [
+      button(`− ${move.step}${sign}`, () => put(now() - move.step)), field,
+      button(`+ ${move.step}${sign}`, () => put(now() + move.step)),
+    ];
+    if (move.narrowest !== null) acts.push(button("To where it is narrowest", () => put(move.narrowest)));
+    const told = made("ul", {}, ...move.told.map((words) => made("li", {}, words)));
+    return made("fieldset", { class: "solid-move" }, made("legend", {}, move.words), ...acts, told);
   }
 
   choose(number) {

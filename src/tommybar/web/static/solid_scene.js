@@ -116,6 +116,7 @@ class Scene {
     this.scene.add(this.camera);
     this.pieces = [];
     data.parts.forEach((part, number) => this.add(part, number));
+    this.moves = (data.moves || []).map((one) => ({ ...one, at: 0, frame: new three.Matrix4().set(...one.axis, 0, 0, 0, 1) }));
     this.apart = 0;
     this.chosen = -1;
     this.controls = new three.OrbitControls(this.camera, this.canvas);
@@ -146,11 +147,28 @@ class Scene {
       const home = new three.Matrix4().set(...frame, 0, 0, 0, 1);
       this.scene.add(piece);
       this.pieces.push({
-        number, piece, body, outline, metal, ink, home, part, shape, grey: new three.Color(grey),
-        way: new three.Vector3(...part.apart[which]), inside: new three.Matrix4(),
+        number, which, piece, body, outline, metal, ink, home, part, shape, grey: new three.Color(grey),
+        way: new three.Vector3(...part.apart[which]), inside: new three.Matrix4(), drawnAt: home.clone(),
       });
     });
     this.pull(0);
+  }
+
+  // Move what a movement moves to a place on its way: degrees about its axis, or mm along it.
+  moveTo(number, value) {
+    this.moves[number].at = value;
+    for (const one of this.pieces) one.home.copy(one.drawnAt);
+    const own = new this.three.Matrix4();
+    for (const { at, unit, frame, pieces } of this.moves) {
+      if (unit === "deg") own.makeRotationZ((at * Math.PI) / 180);
+      else own.makeTranslation(0, 0, at);
+      const moved = frame.clone().multiply(own).multiply(frame.clone().invert());
+      for (const one of this.pieces) {
+        if (pieces.some(([part, which]) => part === one.number && which === one.which)) one.home.premultiply(moved);
+      }
+    }
+    this.pull(this.apart);
+    this.draw();
   }
 
   // Put every piece where it is when things are that far apart: 0 together, 1 pulled apart.
