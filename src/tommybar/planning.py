@@ -57,7 +57,7 @@ SIZE_BOUND = frozenset({302, 410, 432, *range(500, 600)})
 # Stops that another holding may cure: a cut that the grip or the work does not stand, spring over the limits.
 HELD_TOO_WEAKLY = frozenset({403, 404})
 # Nothing in the shop makes that feature; what follows in the dry run is judged as if it were there.
-NOT_MADE = frozenset({410, 411, 415, 418, 424, 425})
+NOT_MADE = frozenset({410, 411, 415, 418, 424, 425, 429})
 Stock = Literal["rack", "buy", "ask"]
 
 

@@ -9,7 +9,9 @@ import pytest
 
 from tommybar.design.model import Part
 from tommybar.dryrun import run_part
+from tommybar.making.as_machined import as_drilled
 from tommybar.making.inside_grooves import front_relief, outward_reading
+from tommybar.planning import NOT_MADE
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import Bore, BoreGroove, Cylinder, Dim
 from tommybar.shop.model import Dial, Tool
@@ -194,3 +196,14 @@ def test_the_heel_clears_the_wall_at_its_angle(bore, below):
 def test_a_heel_below_the_bore_is_refused():
     with pytest.raises(Refusal, match="5 mm below centre in a bore of 10 mm"):
         front_relief(10.0, 5.0)
+
+
+def test_a_groove_that_is_told_as_not_made_is_not_told_again_by_the_dry_run(shop_r):
+    """Without the tool the metal stands in the groove: 38 mm3 forgotten, unless the run is told that the stop is said."""
+    making, run = routed(HOUSE, shop_r)
+    part = Part("p", "turned", "free-cutting brass", 1, HOUSE)
+    told = run_part(as_drilled(part, shop_r), making.blank, making.cards, shop_r, frozenset({"ring"}))
+
+    assert run is not None and 507 in {f.number for f in run.findings}
+    assert [f.words for f in told.findings if f.severity == "stop"] == []
+    assert 429 in NOT_MADE

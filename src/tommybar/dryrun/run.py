@@ -104,16 +104,17 @@ def run_part(
 
 
 def _only(shape: TurnedShape, names: frozenset[str]) -> TurnedShape:
-    """The shape with nothing else cut into its lands than what is named."""
+    """The shape with nothing else cut into its lands than what is named; a groove in a bore brings its bore."""
+    grooved = {one.on for one in shape.bore_grooves if one.name in names}
     return replace(
         shape,
         outside=tuple(_edges_only(land, names) for land in shape.outside),
         grooves=(),
         recesses=tuple(one for one in shape.recesses if one.name in names),
         face_grooves=tuple(one for one in shape.face_grooves if one.name in names),
-        bores=tuple(one for one in shape.bores if one.name in names),
+        bores=tuple(one for one in shape.bores if one.name in names | grooved),
         bore_tapers=tuple(one for one in shape.bore_tapers if one.name in names),
-        bore_grooves=(),
+        bore_grooves=tuple(one for one in shape.bore_grooves if one.name in names),
         cups=tuple(one for one in shape.cups if one.name in names and not one.on),
         centres=tuple(one for one in shape.centres if one.name in names),
     )
