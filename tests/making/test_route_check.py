@@ -6,7 +6,11 @@ from dataclasses import replace
 
 import pytest
 
+from tommybar.design.model import Part
 from tommybar.making.route_check import route_faults
+from tommybar.shapes.features import Cylinder, Dim
+
+from .turned import clean, shape
 
 TURNED = ("wheel", "shaft", "bush", "crank", "handle")
 
@@ -71,3 +75,15 @@ def test_a_step_after_parting_is_found(made, demonstrator, shop_r):
 
     faults = route_faults(demonstrator.part("bush"), (replace(first, steps=steps), *rest), shop_r)
     assert any("parts it off and steps follow" in fault for fault in faults)
+
+
+def test_the_bars_own_surface_may_be_gripped_before_its_lead_is_turned(shop_r):
+    """A bar of 20 stays as it is but for a lead of 15 deg at A: held by it first for face B, and only then for the lead."""
+    bar = shape(Cylinder("bar", Dim(20.0, "p.bar"), 0.0, 60.0, 2.0, 0.0, edge_angle=15.0))
+    making, _ = clean(bar, shop_r)
+    lead, other = making.cards
+    turned = (replace(other, number=1, hold=lead.hold), replace(lead, number=2, hold=other.hold))
+    part = Part("p", "turned", "free-cutting brass", 1, bar)
+
+    assert other.hold.surface == "bar"
+    assert [fault for fault in route_faults(part, turned, shop_r) if "before it is turned" in fault] == []

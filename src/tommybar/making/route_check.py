@@ -70,7 +70,7 @@ def _grip_faults(part: Part, card: Card, lathe: list[Card], shop: Shop) -> list[
         if (
             turned_at_all
             and gripped.name not in before
-            and any(s.tool_kind == "knife" for s in _steps_on(lathe, gripped.name))
+            and any(s.tool_kind == "knife" and s.big_kind == "DIA mm" for s in _steps_on(lathe, gripped.name))
         ):
             found.append(f"{where}: grips {gripped.name} before it is turned")
     return found

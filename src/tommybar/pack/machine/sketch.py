@@ -138,7 +138,7 @@ def _tool(step: Step, shop: Shop, frame: Frame) -> str:
     rings = [tuple((z + end.z, r + end.r) for z, r in piece) for piece in (*shape.body, *shape.cut)]
     drawn = f'<path class="tool" d="{frame.path(rings)}"/>'
     along, at = (end.z - before.z, end.r - before.r), (frame.x(end.z), frame.y(end.r))
-    if step.tool_kind in ("knife", "chamfer", "parting", "groove", "threading", "knurling"):
+    if step.tool_kind in ("knife", "chamfer", "parting", "groove", "threading", "knurling", "form"):
         at = (at[0] + 32, at[1] - (46 if abs(along[0]) > abs(along[1]) else 60))
     else:  # it comes from the right: the arrow stands free there
         at = (frame.width - 40, at[1] - 24)
