@@ -215,12 +215,24 @@ def _words(
     if not joints:
         return f"Set {what} beside the rest."
     deed = DOES[lasting or joints[0].kind].capitalize()
+    if joints[0].kind == "belt":
+        return f"Set {what} in line with {_named(onto, design)}, and lay the belt round both."
+    if joints[0].kind == "screw" and not lasting and not _screwed(joints, design):
+        return f"Set {what} on {_named(onto, design)}, hole over hole."
     if joints[0].kind == "screw head":
         return f"Drive {what} through {_named(onto, design)}."
     where = "into" if any(k.first in onto and k.kind in ("fit", "thread") for k in joints) else "on"
     also = " They are together already." if len(off) > 1 else ""
     stays = f" It is {lasting} for good." if lasting else ""
     return f"{deed} {what} {where} {_named(onto, design)}.{also}{stays}"
+
+
+def _screwed(joints: Sequence[Link], design: SizedDesign) -> bool:
+    """Whether screws of the design hold these, and not only a pattern of holes that coincide."""
+    held = {name for one in design.screw_joints for name in (*one.through, one.into)}
+    held |= {name for one in design.screws for name in (*one.through, one.into)}
+    names = {pair.words.partition(" on ")[0] for joint in joints for pair in joint.pairs}
+    return bool(held & names)
 
 
 def _named(pieces: tuple[Piece, ...], design: SizedDesign) -> str:

@@ -75,7 +75,16 @@ def loose_links(design: SizedDesign, known: Sequence[Link]) -> list[Link]:
             inside, outside = dealer.axis(hole, a), dealer.axis(land, b)
             if inside and outside and one != other and f"{hole} on {land}" not in named:
                 pair = Joined(inside, outside, f"{hole} on {land}")
-                found.append(Link("fit", one, other, (pair,), centred=relation.way == "centred"))
+                found.append(
+                    Link(
+                        "fit",
+                        one,
+                        other,
+                        (pair,),
+                        through=relation.way == "through",
+                        centred=relation.way == "centred",
+                    )
+                )
     return found
 
 
