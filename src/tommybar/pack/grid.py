@@ -48,7 +48,7 @@ def column_widths(
     loose = {i for i, column in enumerate(columns) if not column.width and need[i] > 30.0}
     room = width - sum(n for i, n in enumerate(need) if i not in loose)
     if not loose or room < 24.0 * len(loose):
-        return [n * width / sum(need) for n in need]
+        return _squeezed(need, columns, rows, width, size)
     while loose:  # longer words get more, but by the root only; who needs less than that takes what it needs
         share = room / sum(math.sqrt(need[i]) for i in loose)
         content = {i for i in loose if need[i] <= share * math.sqrt(need[i])}
@@ -59,6 +59,27 @@ def column_widths(
     for i in loose:
         need[i] = share * math.sqrt(need[i])
     return need
+
+
+def _squeezed(
+    need: list[float], columns: Sequence[Column], rows: Sequence[Sequence[str]], width: float, size: float
+) -> list[float]:
+    """Columns narrowed alike, none below its longest word as long as these have room beside one another."""
+    words = [
+        max(
+            width_of(word, size, bold or column.bold)
+            for line, bold in ((column.head, True), *((row[i], False) for row in rows))
+            for word in line.split() or [""]
+        )
+        + 3.0
+        for i, column in enumerate(columns)
+    ]
+    spare = width - sum(words)
+    if spare < 0:
+        return [n * width / sum(need) for n in need]
+    more = [max(n - least, 0.0) for n, least in zip(need, words, strict=True)]
+    share = min(spare / sum(more), 1.0) if sum(more) > 0 else 0.0
+    return [least + share * one for least, one in zip(words, more, strict=True)]
 
 
 def grid(

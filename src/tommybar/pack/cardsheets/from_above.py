@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tommybar.making.cards import Card
 from tommybar.making.jobs import largest_outside
+from tommybar.pack.boxes import overlap
 from tommybar.pack.cardsheets.spots import SIZE, box_ring, spot_marks
 from tommybar.pack.sheet import Area, Line, Mark, Point, Text
 from tommybar.pack.units import Reader
@@ -109,15 +110,20 @@ def _tags(shape: PlateShape, loop: Loop, x: float, bottom: float, scale: float) 
     arcs = [piece for piece in loop if isinstance(piece, Arc)]
     if len(arcs) > TAGGED:
         return []
-    marks: list[Mark] = []
+    made: list[Text] = []
     for n, arc in enumerate(arcs, 1):
         (px, py), (nx, ny) = arc.at(0.5), arc.normal(0.5)
         tag = Text((0.0, 0.0), f"arc {n}", SMALL, anchor="middle")
         away = 2.0 + abs(nx) * tag.width / 2 + abs(ny) * SMALL / 2
-        marks.append(
-            replace(tag, at=(x + px * scale + nx * away, bottom - py * scale - ny * away + SMALL * 0.35))
-        )
-    return marks
+        sides = [
+            replace(
+                tag, at=(x + px * scale + s * nx * away, bottom - py * scale - s * ny * away + SMALL * 0.35)
+            )
+            for s in (1.0, -1.0)
+        ]
+        free = (one for one in sides if not any(overlap(one.box, other.box, 0.3) for other in made))
+        made.append(next(free, sides[0]))  # on the other side where two small arcs lie close together
+    return list(made)
 
 
 def _leaning(card: Card, shape: PlateShape, x: float, bottom: float, scale: float) -> list[Mark]:

@@ -139,6 +139,8 @@ def _datum(
     r = bounds[1] + 0.5 * (bounds[3] - bounds[1])
     x, y = x0 + z * scale, axis - r * scale
     if card.free_end == "A":
+        if card.hold.tail is not None:  # a centre stands before the face
+            return [_dot(x, y), Text((x, axis - bounds[3] * scale - 2.6), "A", SIZE, True, "middle")]
         return [_dot(x, y), Text((x + 2.4, y + 1.4), "A", SIZE, True)]
     return [_dot(x, y)]
 
