@@ -84,9 +84,12 @@ def pulled_apart(
 def _base(
     piece: Piece, by: dict[Piece, Link], moved: dict[Piece, tuple[Vector, Vector]], group: list[Piece]
 ) -> Vector:
-    """What a piece is carried by a neighbour that leaves in another direction."""
-    other = by[piece].first if by[piece].second == piece else by[piece].second
-    return moved[other][0] if other in moved and other not in group else NONE
+    """What a piece is carried by the neighbour, near or far, that leaves in another direction."""
+    while piece in by:
+        piece = by[piece].first if by[piece].second == piece else by[piece].second
+        if piece not in group:
+            return moved[piece][0] if piece in moved else NONE
+    return NONE
 
 
 def _direction(link: Link, frames: dict[Piece, Frame]) -> tuple[float, ...]:
