@@ -116,11 +116,17 @@ def test_a_barrel_that_cannot_stand_out_so_far_is_told(shop_r):
 
 
 def test_a_bar_too_thick_for_the_spindle_is_not_drawn_out(shop_r):
-    """It cannot be pushed back to be centred."""
+    """It cannot be pushed back to be centred; a fixed steady carries its end while it is, in a grip of its own."""
     narrow = replace(shop_r, lathe=replace(shop_r.lathe, spindle_bore=10.0))
-    making, _ = routed(shape(HEAD, SHANK, centres=CENTRE), narrow, "mild steel")
+    without, _ = routed(shape(HEAD, SHANK, centres=CENTRE), replace(narrow, steadies=()), "mild steel")
+    making, _ = clean(shape(HEAD, SHANK, centres=CENTRE), narrow, "mild steel")
 
-    assert all(s.tool != "tailstock centre" for c in making.cards for s in c.steps)
+    assert all(s.tool != "tailstock centre" for c in without.cards for s in c.steps)
+    first = making.cards[0]
+    (carried,) = [card for card in making.cards if card.hold.tail is not None]
+    assert [s.tool_kind for s in first.steps] == ["hand", "knife", "centre drill"]
+    assert "fixed steady" in first.hold.device
+    assert carried.steps[0].tool == "tailstock centre" and "stand out of the jaws" in carried.steps[0].dial[0]
 
 
 def test_nothing_is_bored_past_the_centre(shop_r):
@@ -150,3 +156,32 @@ def test_a_hole_that_must_not_stay_is_a_stop(shop_r):
     (found,) = [f for f in making.findings if f.number == 482]
 
     assert (found.severity, found.figure) == ("stop", "3.6 mm deep, 3.35 mm wide")
+
+
+ROD = Cylinder("rod", Dim(30.0), 0.0, 120.0)
+ENDS = (
+    Bore("a", Dim(10.0), "A", 20.0, False, "drill"),
+    Bore("b", Dim(12.0), "B", 20.0, False, "drill"),
+)
+
+
+def test_a_bar_thicker_than_the_spindle_stands_out_to_its_end(shop_r):
+    """30 mm bar, spindle 20: of 120 mm the jaws hold 25, so that 95 and the facing stand out of either grip."""
+    making, _ = clean(shape(ROD, bores=ENDS), shop_r, "mild steel")
+
+    assert [card.hold.sticks_out for card in making.cards] == [97.0, 96.0]
+
+
+def test_work_in_the_face_of_a_long_thick_bar_is_done_in_a_fixed_steady(shop_r):
+    """220 mm is 6.5 diameters out of the jaws: a steady behind the face, and nothing turned outside."""
+    long = replace(ROD, end=220.0)
+    making, run = clean(shape(long, bores=ENDS), shop_r, "mild steel")
+    without, _ = routed(shape(long, bores=ENDS), replace(shop_r, steadies=()), "mild steel")
+
+    assert all(card.hold.device.endswith("fixed steady") for card in making.cards)
+    assert all(card.steps[0].tool == "fixed steady" for card in making.cards)
+    assert all(
+        any("runs in the fixed steady" in line for line in card.before_starting) for card in making.cards
+    )
+    assert all("fixed steady" in dict(card.keep_out) for card in run.cards)
+    assert [f.severity for f in without.findings if f.number == 302] == ["stop"]

@@ -14,7 +14,7 @@ from shapely import Polygon, box
 from tommybar.dryrun.centres import drive_shapes, tail_shapes
 from tommybar.facts.threads import die_blank_diameter, thread
 from tommybar.making.cards import Drive, Hold
-from tommybar.making.steadies import BEHIND
+from tommybar.making.steadies import BEHIND, WIDE
 from tommybar.shop.model import Jaws, Shop
 
 CHUCK_DEEP = 40.0
@@ -22,7 +22,6 @@ JAW_OVER = 8.0  # jaws reach at least this far beyond the gripped surface, radia
 NUT_LONG = 15.0  # of a collet nut in front of the spindle nose [mm]
 WASHER = 6.0  # how much larger on diameter than the spigot [mm]
 WASHER_THICK = 4.0
-STEADY_WIDE = 16.0  # of a fixed steady along the axis [mm]
 STEADY_HIGH = 25.0  # its ring stands so far off the work [mm]
 
 
@@ -70,7 +69,7 @@ def _fixed_steady(hold: Hold, radius: float) -> tuple[tuple[str, Polygon], ...]:
     """A fixed steady a little behind the finished face, where the grip has one."""
     if "fixed steady" not in hold.device:
         return ()
-    ring = box(-BEHIND - STEADY_WIDE, radius, -BEHIND, radius + STEADY_HIGH)
+    ring = box(-BEHIND - WIDE, radius, -BEHIND, radius + STEADY_HIGH)
     return (("fixed steady", ring),)
 
 

@@ -20,7 +20,7 @@ from tommybar.making.grips import (
 from tommybar.making.jobs import Job, in_card, largest, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
-from tommybar.making.steadies import steady_for
+from tommybar.making.steadies import RINGED, steady_for
 from tommybar.making.tail_centre import centre_mouth
 from tommybar.mechanics.between_centres import alike_between_centres
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
@@ -82,7 +82,7 @@ def end_options(
             options.append(
                 Option(
                     jaws,
-                    device_words(jaws, dia) + (", fixed steady" if steady else ""),
+                    device_words(jaws, dia) + (RINGED if steady else ""),
                     "blank",
                     dia,
                     grip,

@@ -19,6 +19,7 @@ from tommybar.making.grips import (
 )
 from tommybar.making.jobs import Job, largest_outside, span_in_card
 from tommybar.making.practice import rule
+from tommybar.making.steadies import AT_THE_END, RINGED
 from tommybar.making.tail_centre import COST, STEADIED, Carrier, centre_mouth
 from tommybar.shapes.features import Face, TurnedShape
 from tommybar.shop.model import Jaws, Shop
@@ -98,8 +99,10 @@ def blank_options(
             for front, ending, grip in fronts:
                 sticks = faces - front
                 out = standing_out(shape, free, front, hollow=hollow)
-                pushed = dia <= shop.lathe.spindle_bore  # back into the spindle, to be faced and centred short
-                carrier = Carrier(centre_mouth(shape, free, shop), shop) if pushed else Carrier()
+                pushed = (
+                    dia <= shop.lathe.spindle_bore
+                )  # back into the spindle, to be faced and centred short
+                carrier = Carrier(centre_mouth(shape, free, shop) if pushed else 0.0, shop)
                 option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected, carrier)
                 if option is not None:
                     options.append(option)
@@ -135,14 +138,28 @@ def _checked(
     if steady is not None and ending == "part":
         rejected.append(Rejected(words, "so slender, the piece would whip when it is parted; it is sawn off"))
         return None
-    if slim and not centre:
+    ring = carrier.ring(dia) if slim and not centre and not ending else None
+    steady = steady or ring
+    if slim and not centre and ring is None:
         rejected.append(Rejected(words, carrier.refused(out, slim)))
         return None
     grip = min(grip, max(needed, 2 * dia)) if ending else grip
     cost = DEVICE_COST.get(jaws.device, 10.0) + STUB_COST[ending]
     cost += COST if centre else overhang_cost(slenderness(out))
     cost += COST if steady else 0.0
-    words = device_words(jaws, dia) + (STEADIED if steady else "")
+    words = device_words(jaws, dia) + (RINGED if ring else STEADIED if steady else "")
     return Option(
-        jaws, words, "blank", dia, grip, free, front, ending, jaws.runout, cost, centre=centre, steady=steady
+        jaws,
+        words,
+        "blank",
+        dia,
+        grip,
+        free,
+        front,
+        ending,
+        jaws.runout,
+        cost,
+        centre=centre,
+        steady=steady,
+        only=AT_THE_END if ring else frozenset(),
     )

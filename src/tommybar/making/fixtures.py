@@ -3,10 +3,18 @@
 from __future__ import annotations
 
 from tommybar.making.cards import Rejected
-from tommybar.making.grips import Option, gripping, nothing_larger_behind, standing_out, too_slender
+from tommybar.making.grips import (
+    Option,
+    grip_needed,
+    gripping,
+    nothing_larger_behind,
+    standing_out,
+    too_slender,
+)
 from tommybar.making.jobs import in_card, largest_outside
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
+from tommybar.making.tail_centre import Carrier
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
 from tommybar.shop.model import Shop
 
@@ -39,6 +47,17 @@ def split_sleeve(
     front = (
         near if near < -1e-6 else near - 2.0
     )  # a shoulder seats on the sleeve; a plain end stands out of it
+    if Carrier(0.0, shop).too_thick(shape, free, front - gripping(holder, outside)):
+        seated = gripping(holder, outside) - shape.length.value
+        if front > seated + 1e-6 and seated - far < grip_needed(dia, -seated, False) - 1e-6:
+            rejected.append(
+                Rejected(
+                    f"split sleeve bored {Mm(dia):.2f} on {feature.name}, face {free} free",
+                    f"too thick for the spindle of {shop.lathe.spindle_bore:g} mm, and {seated - far:.1f} mm held are short",
+                )
+            )
+            return []
+        front = min(front, seated)
     if front - far < 3.0:
         return []
     how = f"drill and tap {feature.thread}" if feature.thread else f"bore {Mm(dia):.2f}"

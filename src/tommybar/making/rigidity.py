@@ -79,7 +79,7 @@ def give(bench: Bench, work: Workpiece, z: float) -> float:
     option = bench.option
     if option.mandrel:
         return _on_mandrel(option, z, bench.length)
-    if option.spigot or option.seat or (option.steady is not None and option.steady.kind == "travelling"):
+    if option.spigot or option.seat or option.steady is not None:  # the fingers take the push
         return 0.0
     out = pieces(bench, work)
     whole = sum(long for long, _, _ in out)
@@ -171,7 +171,7 @@ def _limits(
         )
     )
     lever = (z - option.jaw_front) / 1000
-    if lever > 0 and not bench.centred:
+    if lever > 0 and not bench.centred and option.steady is None:
         _, most = tilt_moment(has, option.grip, option.dia, rubs)
         found.append(
             (

@@ -11,6 +11,24 @@ from tommybar.shop.centre_equipment import Steady
 from tommybar.shop.model import Shop
 
 TRACK = 15.0  # turned at the tail for the fingers to begin on; common practice, no source [mm]
+WIDE = 16.0  # of a fixed steady along the axis; common practice, no source [mm]
+RINGED = ", fixed steady"  # said of a grip whose free end runs in one
+# What is done at an end that runs in a fixed steady: everything in its face, and its edges.
+AT_THE_END = frozenset(
+    {
+        "face",
+        "centre",
+        "bore",
+        "bore edge",
+        "bore groove",
+        "recess",
+        "face groove",
+        "bore taper",
+        "cup",
+        "edge",
+        "round",
+    }
+)
 BEHIND = 10.0  # a fixed steady stands this far behind the face that is cut; common practice, no source [mm]
 
 
@@ -31,6 +49,7 @@ def steady_for(shop: Shop, kind: Literal["fixed", "travelling"], dia: float) -> 
 def set_fixed(bench: Bench) -> None:
     """Bring the fixed steady to the bar before its end is faced."""
     option = bench.option
+    track = bench.work.largest(-BEHIND, -BEHIND - WIDE)
     bench.add(
         Step(
             0,
@@ -41,15 +60,15 @@ def set_fixed(bench: Bench) -> None:
             0.0,
             0.0,
             0.0,
-            f"{option.dia:.2f}",
+            f"{track:.2f}",
             "DIA mm",
             (
-                f"Bar true at the jaws; fingers brought to {Mm(option.dia):.2f} by hand, spindle turned by hand.",
+                f"Bar true at the jaws; fingers brought to {Mm(track):.2f} by hand, spindle turned by hand.",
                 "They want a round, smooth track: on black or bent bar turn one first, or wrap a trued ring round it.",
                 "Oil on the fingers, slow; the bar must not creep out of the jaws.",
             ),
             minutes=6.0,
-            why="It is too thick for the spindle and too slender to be faced and centred without a steady.",
+            why="It does not go back into the spindle, and is too slender for work in its face without a steady.",
             cautions=(
                 "Fingers that are set off the axis make the bar wave and work itself out of the jaws.",
             ),

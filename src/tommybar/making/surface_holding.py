@@ -22,8 +22,10 @@ from tommybar.making.grips import (
 )
 from tommybar.making.jobs import Job, span_in_card
 from tommybar.making.mandrels import mandrel_options
+from tommybar.making.steadies import AT_THE_END, BEHIND, RINGED, WIDE
 from tommybar.making.tail_centre import COST, STEADIED, Carrier, centre_mouth
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
+from tommybar.shop.centre_equipment import Steady
 from tommybar.shop.model import Jaws, Shop
 
 STRIPS_COST = 30.0  # of the search, for a knurl held through copper strips
@@ -114,6 +116,9 @@ def _on_cylinder(
     if supplied:
         front = near - (5.0 if (feature.edge_start if free == "A" else feature.edge_end) > 0 else 2.0)
         grip = min(depth, usable - (near - front))
+        seated = depth - shape.length.value  # of the jaws, where its end lies at the chuck's face
+        if front > seated and carrier.too_thick(shape, free, front - depth):
+            front, grip = seated, min(grip, seated - far)  # it does not go into the spindle
     sticks = -front
     needed = grip_needed(dia, sticks, False)
     if grip + 1e-6 < needed:
@@ -123,7 +128,9 @@ def _on_cylinder(
     slim = too_slender(out)
     centred = {one.name for one in shape.centres if one.face == free} <= made
     centre, steady = carrier.carried(out) if slim and centred else (0.0, None)
-    if slim and not centre:
+    ring = _ring(shape, free, front, made, carrier) if slim and not centre else None
+    steady = steady or ring
+    if slim and not centre and ring is None:
         rejected.append(Rejected(words, carrier.refused(out, slim) if centred else slim))
         return []
     hard = jaws.device in ("three-jaw", "four-jaw") and not supplied
@@ -140,7 +147,9 @@ def _on_cylinder(
     return [
         Option(
             jaws,
-            device_words(jaws, dia) + (", copper strips" if strips else "") + (STEADIED if steady else ""),
+            device_words(jaws, dia)
+            + (", copper strips" if strips else "")
+            + (RINGED if ring else STEADIED if steady else ""),
             feature.name,
             knurl_blank(feature) if strips else dia,
             grip,
@@ -152,8 +161,23 @@ def _on_cylinder(
             protects="thin copper or aluminium strips under the jaws" if hard else "",
             centre=centre,
             steady=steady,
+            only=AT_THE_END if ring else frozenset(),
         )
     ]
+
+
+def _ring(
+    shape: TurnedShape, free: Face, front: float, made: frozenset[str], carrier: Carrier
+) -> Steady | None:
+    """A fixed steady behind the free end, on a finished plain land that is there, for work in the face."""
+    if front > -BEHIND - WIDE - 1.0:
+        return None
+    for land in shape.outside:
+        near, far = span_in_card(land.start, land.end, shape.length.value, free)
+        if near >= -BEHIND and far <= -BEHIND - WIDE and land.name in made and isinstance(land, Cylinder):
+            plain = not land.thread and land.knurl is None
+            return carrier.ring(land.dia.target) if plain else None
+    return None
 
 
 def _collet_holds(jaws: Jaws, dia: float) -> bool:

@@ -11,6 +11,7 @@ from tommybar.findings import Finding
 from tommybar.making.bench import Bench
 from tommybar.making.cards import Step, Tail
 from tommybar.making.grips import Lengths, Option, slenderness
+from tommybar.making.jobs import largest, span_in_card
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.making.steadies import steady_for
@@ -73,6 +74,22 @@ class Carrier:
             f": {slenderness(out):.1f} diameters, {most:g} at most with a centre, "
             f"{rule('grip', 'overhang_steady'):g} with a travelling steady beside the tool"
         )
+
+    def ring(self, dia: float) -> Steady | None:
+        """The fixed steady of the shop that closes on that diameter, or None."""
+        return steady_for(self.shop, "fixed", dia) if self.shop is not None else None
+
+    def too_thick(self, shape: TurnedShape, free: Face, behind: float) -> bool:
+        """Whether what lies behind a place of the card is thicker than the bore of the spindle [mm]."""
+        thickest = max(
+            (
+                largest(land)
+                for land in shape.outside
+                if span_in_card(land.start, land.end, shape.length.value, free)[1] < behind - 1e-6
+            ),
+            default=0.0,
+        )
+        return self.shop is not None and thickest > self.shop.lathe.spindle_bore + 1e-6
 
     def _steady(self, dia: float) -> Steady | None:
         return steady_for(self.shop, "travelling", dia) if self.shop is not None else None

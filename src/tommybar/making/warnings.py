@@ -61,6 +61,10 @@ def _in_the_chuck(option: Option, shop: Shop, sticks_out: float, light: str, sle
         lines.append(
             f"Carried by the tailstock centre, {slender:.1f} diameters out of the jaws: {light}, sharp tool."
         )
+    elif option.steady is not None:
+        lines.append(
+            f"Its end runs in the fixed steady, {slender:.1f} diameters out of the jaws: work in the face only."
+        )
     elif slender > rule("grip", "overhang"):
         lines.append(
             f"Stands out {slender:.1f} x what it is thinned to, without a centre: {light}, sharp tool, watch for spring."
@@ -92,7 +96,9 @@ def goes_wrong(steps: list[Step], option: Option, part: Part) -> tuple[str, ...]
     if option.surface not in ("blank",) and option.jaws and option.jaws.device == "three-jaw":
         lines.append("A chip under a jaw or behind the face: the part leans. Clean, seat, feel all round.")
     if option.dog is not None:
-        lines.append("A dry or rough centre hole scores, and the work runs out: clean, grease, no play, no push.")
+        lines.append(
+            "A dry or rough centre hole scores, and the work runs out: clean, grease, no play, no push."
+        )
         lines.append("The dog's tail binds in the plate and lifts the work off its centre: leave it play.")
     if "reamer" in kinds:
         lines.append(
