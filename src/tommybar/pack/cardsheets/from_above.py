@@ -8,7 +8,7 @@ from dataclasses import replace
 from tommybar.making.cards import Card
 from tommybar.making.jobs import largest_outside
 from tommybar.pack.boxes import overlap
-from tommybar.pack.cardsheets.spots import SIZE, box_ring, spot_marks
+from tommybar.pack.cardsheets.spots import SIZE, box_ring, spot_marks, spots_marks
 from tommybar.pack.sheet import Area, Line, Mark, Point, Text
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import PlateFace, PlateShape, TurnedShape
@@ -32,8 +32,8 @@ def plate_from_above(
     x, y = (width - w) / 2, (height - h) / 2 - 2.0
     shaped = face in (None, "top") and (card.machine == "bench" or card.title.startswith("outline"))
     marks = [*_below(card, x, y, w, h), *_body(card, shape, shaped, x, y, scale)]
-    for one in card.places:
-        marks += spot_marks(x + one.x * scale, y + h - one.y * scale, one.n, (x, y, x + w, y + h))
+    spots = [(x + one.x * scale, y + h - one.y * scale, one.n) for one in card.places]
+    marks += spots_marks(spots, (x, y, x + w, y + h))
     marks += _leaning(card, shape, x, y + h, scale)
     foot = y + h + (JAW if card.machine != "bench" else 0.0) + 5.5
     left = 0.0
@@ -172,6 +172,5 @@ def rim_from_above(card: Card, shape: TurnedShape, width: float, height: float) 
         Line(((x + w / 2, y - 1.0), (x + w / 2, y + h + 1.0)), "chain"),
         Text((x - 5.0, y + 4.0), "A", SIZE, True, "end"),
     ]
-    for one in card.places:
-        marks += spot_marks(x + w / 2 + one.x * scale, y - one.y * scale, one.n, (x, y, x + w, y + h))
-    return marks
+    spots = [(x + w / 2 + one.x * scale, y - one.y * scale, one.n) for one in card.places]
+    return [*marks, *spots_marks(spots, (x, y, x + w, y + h))]
