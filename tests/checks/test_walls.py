@@ -76,6 +76,17 @@ def test_holes_on_a_circle() -> None:
     )
 
 
+def test_the_wall_of_a_tube_is_what_it_is_bought_for() -> None:
+    """The bore that the tube brings is not told of; a seat bored into it is, and asks for the plug."""
+    bores = (Bore("inside", Dim(23.0), "A", 0.0, True), Bore("seat", Dim(23.4), "B", 5.0, False, "flat"))
+    bell = TurnedShape(Dim(100.0), (Cylinder("tube", Dim(25.0), 0.0, 100.0),), bores=bores)
+    told = {one.feature: one for one in found_in(part("bell", bell, blank_from="tube")) if one.number == 610}
+    assert set(told) == {"seat"}
+    assert (told["seat"].figure, "plug under the jaws" in told["seat"].remedy) == ("0.80 mm", True)
+    bored = {one.feature for one in found_in(part("bell", bell)) if one.number == 610}
+    assert bored == {"inside", "seat"}
+
+
 def test_metal_round_threads() -> None:
     """Half a diameter round a tapped bore and beside a tapped cross hole."""
     tapped = (Bore("bore", Dim(6.0), "A", 10.0, True, thread="M6"),)

@@ -48,6 +48,7 @@ def test_the_bore_of_the_tube_stays_and_no_drill_is_asked_for(shop_r):
     assert bored.tool_kind == "boring"
     assert bored.dial[0].startswith("Touch in the ")
     assert spoken(bored.dial, "mm")[0].startswith("Touch in the 23.00 hole")
+    assert "until it runs out into the bore" in spoken(bored.dial, "mm")[1]
 
 
 def test_the_blank_is_weighed_and_cut_as_a_tube(shop_r):

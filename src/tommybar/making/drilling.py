@@ -256,7 +256,12 @@ def _bored(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
                 f"({bench.cross_words}).",
                 f"Stop at Z {Mm(depth):.2f} from the face"
                 + (
-                    ", then draw the bar inwards over the floor to where the slot drill left it flat."
+                    ", then draw the bar inwards over the floor "
+                    + (
+                        "until it runs out into the bore."
+                        if bench.hollow > 0
+                        else "to where the slot drill left it flat."
+                    )
                     if flat
                     else "."
                 ),
