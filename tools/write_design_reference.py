@@ -55,6 +55,7 @@ HEADINGS = {
     "WrittenPlateEdge": "An edge of a plate",
     "WrittenPlateSlit": "A slit of a plate",
     "WrittenPlateEngraving": "Engraving on a plate",
+    "WrittenRays": "Lines that radiate: an entry of rays",
     "WrittenBlock": "block",
     "WrittenSheet": "sheet",
     "WrittenBend": "A bend of sheet",

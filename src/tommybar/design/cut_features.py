@@ -16,6 +16,7 @@ from tommybar.shapes.features import (
     PlateSlit,
     PlateStep,
     Pocket,
+    Rays,
     Slot,
     Vee,
 )
@@ -52,6 +53,7 @@ def build_cuts(
         edges=_edges(read, written, place, plain, loop),
         slits=_slits(read, written, place, plain),
         engravings=_engravings(read, written, place, plain),
+        rays=_rays(read, written, place, plain),
     )
 
 
@@ -74,6 +76,33 @@ def _engravings(
             found.append(
                 Engraving(one.name, one.face, round(divisions), short, long, round(every), one.words, over)
             )
+    return tuple(found)
+
+
+def _rays(read: Reading, written: PlateFeatures, place: Place, plain: PlateShape) -> tuple[Rays, ...]:
+    found = []
+    for n, one in enumerate(written.rays):
+        here, face = (*place, "rays", n), face_size(plain, "top")
+        x, y = (read.of(figure) for figure in one.at)
+        inner, outer = read.of(one.inner), read.of(one.outer)
+        angles = tuple(read.of(angle) for angle in one.angles)
+        if inner >= outer - TINY:
+            what = f"The lines begin at {inner:g} mm and end at {outer:g} mm from their place."
+            read.complain((*here, "outer"), what, "Let them end further out.")
+        if one.words and len(one.words) != len(angles):
+            what = f"There are {len(angles)} lines and {len(one.words)} words."
+            read.complain((*here, "words"), what, "Write one word for each line, or none.")
+        for k, angle in enumerate(angles):
+            ends = x + outer * math.cos(math.radians(angle)), y + outer * math.sin(math.radians(angle))
+            off = [(end, most) for end, most in zip(ends, (face.width, face.height), strict=True)]
+            if any(end < -TINY or end > most + TINY for end, most in off):
+                what = (
+                    f"The line at {angle:.4g} deg ends at ({ends[0]:.4g}, {ends[1]:.4g}) mm; "
+                    f"the face is {face.width:g} x {face.height:g} mm."
+                )
+                read.complain((*here, "angles", k), what, "Let it end nearer its place.")
+        if not any(math.isnan(figure) for figure in (x, y, inner, outer, *angles)):
+            found.append(Rays(one.name, x, y, inner, outer, tuple(round(a, 9) for a in angles), one.words))
     return tuple(found)
 
 

@@ -28,7 +28,18 @@ def build_plate(read: Reading, part: str, written: WrittenPlate | WrittenBlock, 
         read.dim(thick, f"{part}.{high}", (*place, high)),
     )
     plain = PlateShape(*dims, corner, outline=outline)
-    groups = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "edges", "slits", "engravings")
+    groups = (
+        "holes",
+        "slots",
+        "pockets",
+        "steps",
+        "vees",
+        "dovetails",
+        "edges",
+        "slits",
+        "engravings",
+        "rays",
+    )
     read.unique(
         (one.name, (*place, key, index)) for key in groups for index, one in enumerate(getattr(written, key))
     )

@@ -95,6 +95,7 @@ def features_of(shape: Shape | None) -> dict[str, object]:
             shape.edges,
             shape.slits,
             shape.engravings,
+            shape.rays,
         )
         return {one.name: one for group in groups for one in group}
     if not isinstance(shape, TurnedShape):

@@ -217,8 +217,19 @@ class WrittenPlateEngraving(Entry):
     words: str = ""
 
 
-PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "slits", "bends")
+PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "slits", "rays", "bends")
 """Keys that only hold the features of plates and sheet together."""
+
+
+class WrittenRays(Entry):
+    """Lines engraved on the top face that radiate from one place, as on a dial."""
+
+    name: FeatureName
+    at: Place2 = Field(description="The place from which they radiate")
+    inner: SizeFormula = Field(description="Radius at which each begins")
+    outer: SizeFormula = Field(description="Radius at which each ends")
+    angles: tuple[AngleFormula, ...] = Field(min_length=1, description="Counter-clockwise from the face's x")
+    words: tuple[str, ...] = Field((), description="What stands beside each, on its left")
 
 
 class PlateFeatures(Entry):
@@ -237,6 +248,7 @@ class PlateFeatures(Entry):
     edges: tuple[WrittenPlateEdge, ...] = ()
     slits: tuple[WrittenPlateSlit, ...] = ()
     engravings: tuple[WrittenPlateEngraving, ...] = ()
+    rays: tuple[WrittenRays, ...] = ()
 
     @model_validator(mode="after")
     def _sizes(self) -> Any:

@@ -169,3 +169,20 @@ class Engraving:
     long_every: int = 0
     words: str = ""
     over: float = 360.0  # the angle (or the length on a plate) that the divisions fill
+
+
+@dataclass(frozen=True)
+class Rays:
+    """Lines engraved on the top of a plate that radiate from a place, each from one radius to another [mm].
+
+    ``angles`` are counted counter-clockwise from x [deg]; ``words`` is what stands
+    beside each, on its left. Like all engraving it takes no metal in any sum.
+    """
+
+    name: str
+    x: float
+    y: float
+    inner: float
+    outer: float
+    angles: tuple[float, ...]
+    words: tuple[str, ...] = ()

@@ -19,6 +19,7 @@ from tommybar.shapes.across import (
     Flats,
     HeadSlot,
     Keyway,
+    Rays,
     Slit,
 )
 from tommybar.shapes.bent import Bend, RolledRing, SheetShape, SpringShape, WireShape
@@ -79,6 +80,7 @@ __all__ = [
     "PlateSlit",
     "PlateStep",
     "Pocket",
+    "Rays",
     "Recess",
     "RolledRing",
     "Shape",
@@ -136,6 +138,7 @@ class PlateShape:
     edges: tuple[PlateEdge, ...] = ()
     slits: tuple[PlateSlit, ...] = ()
     engravings: tuple[Engraving, ...] = ()
+    rays: tuple[Rays, ...] = ()
 
 
 Shape = TurnedShape | PlateShape | SheetShape | RolledRing | SpringShape | WireShape

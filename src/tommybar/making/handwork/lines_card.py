@@ -18,6 +18,7 @@ from tommybar.shapes.features import (
     PlateEdge,
     PlateShape,
     PlateSlit,
+    Rays,
     Slit,
     TurnedShape,
 )
@@ -51,6 +52,8 @@ def lines_card(
             _slit_of_plate(card, shape, cut)
         for lines in shape.engravings:
             _scale_of_plate(card, lines)
+        for fan in shape.rays:
+            _rays_of_plate(card, fan)
         for edge in shape.edges:
             _edge(card, edge)
     if not card.steps:
@@ -188,6 +191,28 @@ def _scale_of_plate(card: HandCard, lines: Engraving) -> None:
         minutes=5.0 + lines.divisions * 0.5,
         cautions=ENGRAVING,
         why="From the dial, not by stepping a divider, so that errors do not add up.",
+    )
+
+
+def _rays_of_plate(card: HandCard, fan: Rays) -> None:
+    """Lines from one place: a rotary table under the mill gives the angles, a protractor checks them."""
+    angles = "; ".join(
+        f"{angle:.2f} deg" + (f" ({word})" if word else "")
+        for angle, word in zip(fan.angles, fan.words or ("",) * len(fan.angles), strict=True)
+    )
+    card.add(
+        f"Engrave {len(fan.angles)} lines on the top face, from {Mm(fan.inner):g} to {Mm(fan.outer):g} out",
+        fan.name,
+        "engraving point in the mill's spindle, not turning; rotary table",
+        f"{len(fan.angles)}",
+        "lines",
+        f"All from the place {Mm(fan.x):.2f}, {Mm(fan.y):.2f}: set it over the middle of the rotary table, or scribe from it "
+        "along a protractor.",
+        f"Turn the table to each angle, always up from below: {angles}.",
+        f"Draw every line by the same dial from {Mm(fan.inner):.2f} to {Mm(fan.outer):.2f}.",
+        minutes=10.0 + len(fan.angles) * 1.0,
+        cautions=ENGRAVING,
+        why="From one setting of the table, so that the errors of the angles do not add up.",
     )
 
 

@@ -69,13 +69,25 @@ UNSAID: dict[
     "Dovetail": ("name", "along", "at"),
     "PlateEdge": ("name", "face", "round"),
     "PlateSlit": ("name", "at"),
+    "Rays": ("name", "x", "y", "angles", "words"),
 }
 LISTS = (
     "grooves", "bores", "recesses", "circle_holes", "cross_holes", "face_grooves", "bore_tapers", "cups",
     "centres", "bore_grooves", "flats", "head_slots", "cross_slots", "keyways", "bore_keyways", "slits",
     "engravings",
 )  # fmt: skip
-PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "edges", "slits", "engravings")
+PLATE_LISTS = (
+    "holes",
+    "slots",
+    "pockets",
+    "steps",
+    "vees",
+    "dovetails",
+    "edges",
+    "slits",
+    "engravings",
+    "rays",
+)
 
 
 def _plain(value: Any) -> Size:
@@ -210,6 +222,9 @@ def plate_sizes(shape: PlateShape, body: str = "plate") -> Sizes:
     for tail in shape.dovetails:
         spot = spot_on(shape, "top", *((0.0, tail.at) if tail.along == "x" else (tail.at, 0.0)))
         put(tail.name, "top", spot, "y" if tail.along == "x" else "x")
+    for fan in shape.rays:
+        put(fan.name, "top", spot_on(shape, "top", fan.x, fan.y))
+        made |= {(fan.name, f"angle {n}"): angle for n, angle in enumerate(fan.angles, start=1)}
     for slit in shape.slits:
         spot = spot_on(shape, slit.side, slit.at, 0.0)
         put(slit.name, "top", spot, "x" if slit.side in ("front", "back") else "y")

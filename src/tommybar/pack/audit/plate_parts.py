@@ -144,6 +144,10 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
             made[mark.name, size] = read.take(mark.name, size)
         made[mark.name, "long"] = read.maybe(mark.name, "long")
         made[mark.name, "long_every"] = read.maybe(mark.name, "long_every")
+    for fan in shape.rays:
+        for size in ("inner", "outer", *(f"angle {n + 1}" for n in range(len(fan.angles)))):
+            made[fan.name, size] = read.take(fan.name, size)
+        place(fan.name, "xy")
 
 
 def _axes(face: str) -> str:

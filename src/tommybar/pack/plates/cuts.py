@@ -14,6 +14,7 @@ from tommybar.shapes.features import (
     PlateSlit,
     PlateStep,
     Pocket,
+    Rays,
     Slot,
     Vee,
 )
@@ -73,6 +74,7 @@ def cut_rows(shape: PlateShape, reader: Reader, drawn: Drawn = frozenset()) -> l
     ]
     rows += [_edge(edge, told(edge.name)) for edge in shape.edges]
     rows += [_scale(one, told(one.name)) for one in shape.engravings]
+    rows += [_rays(one, shape, told(one.name)) for one in shape.rays]
     return [row for row in rows if row.words or any(row.places)]
 
 
@@ -87,6 +89,17 @@ def _scale(one: Engraving, told: Told) -> Row:
     if one.words:
         told.say(f', figures "{one.words}"')
     return told.row("scale", (None, None, None))
+
+
+def _rays(one: Rays, shape: PlateShape, told: Told) -> Row:
+    told.say(f"{len(one.angles)} lines engraved")
+    told.length("length", "inner", one.inner, "from ")
+    told.length("length", "outer", one.outer, "to ", " out of this place;")
+    for n, angle in enumerate(one.angles):
+        word = f' "{one.words[n]}"' if one.words else ""
+        told.angle(f"angle {n + 1}", angle, "", word + ("," if n < len(one.angles) - 1 else ""))
+    x, y, z = spot_on(shape, "top", one.x, one.y)
+    return told.row("lines", place_of(shape, "top", x, y, z), "top", ((x, y, z),))
 
 
 def _deep(told: Told, depth: float | None) -> None:

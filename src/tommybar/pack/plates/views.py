@@ -14,7 +14,7 @@ from tommybar.pack.plates.holes import in_plate
 from tommybar.pack.projected.directions import Looked, body, body_in, looked_at
 from tommybar.pack.projected.hidden import seen
 from tommybar.pack.projected.lines import Circle, scaled, view_marks
-from tommybar.pack.sheet import Arc, Area, Line, Mark
+from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
 from tommybar.shapes.features import PlateHole, PlateShape
 from tommybar.shapes.mesh import as_mesh
 from tommybar.shapes.outlines import Arc as Round
@@ -22,8 +22,10 @@ from tommybar.shapes.outlines import Loop, plate_loop
 from tommybar.shapes.plate_features import pocket_loop, slot_loop
 from tommybar.shapes.plate_frames import face_frame
 from tommybar.shapes.plates import drilled_depth
-from tommybar.shapes.solids.frames import direction, point
+from tommybar.shapes.solids.frames import cosine, direction, point, sine
 
+LETTER = 2.5  # of engraved words as drawn [mm on paper]
+BESIDE = 2.4  # of the middle of an engraved word from its line [mm on paper]
 MOST = 3  # sections of one plate
 PAST = 2.0  # how far a centre line runs past a circle [mm on paper]
 
@@ -58,7 +60,23 @@ def cut_at(shape: PlateShape, plane: Plane) -> tuple[Any, tuple[Mark, ...]]:
 
 def orthographic(shape: PlateShape, looked: Looked, scale: float) -> list[Mark]:
     """A view with its hidden lines, thread lines and centre lines; the plate's datum corner at (0, 0)."""
-    return scaled(lines_of(shape, looked), scale) + hole_marks(shape, looked, scale)
+    marks = scaled(lines_of(shape, looked), scale) + hole_marks(shape, looked, scale)
+    return marks + (ray_marks(shape, scale) if looked == "top" else [])
+
+
+def ray_marks(shape: PlateShape, scale: float) -> list[Mark]:
+    """Engraved lines that radiate from a place, what stands there beside each on its left."""
+    marks: list[Mark] = []
+    for fan in shape.rays:
+        for n, angle in enumerate(fan.angles):
+            c, s = cosine(angle), sine(angle)
+            ends = [(fan.x + r * c, fan.y + r * s) for r in (fan.inner, fan.outer)]
+            marks.append(Line(tuple((round(x * scale, 4), round(-y * scale, 4)) for x, y in ends), "thin"))
+            if fan.words:
+                x, y = ((a + b) / 2 * scale for a, b in zip(*ends, strict=True))
+                at = round(x - BESIDE * s, 4), round(-y - BESIDE * c + 0.35 * LETTER, 4)
+                marks.append(Text(at, fan.words[n], LETTER, anchor="middle"))
+    return marks
 
 
 def sectioned(shape: PlateShape, plane: Plane, scale: float) -> list[Mark]:
