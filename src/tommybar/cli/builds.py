@@ -166,16 +166,16 @@ def _told(build: Build, tell: Any) -> dict[str, Any]:
     from tommybar.bench.as_built import differences
     from tommybar.bench.replan import plan_of, stale_cards
     from tommybar.bench.standing import standing
+    from tommybar.making.step_keys import is_ticked
 
     stand, plan = standing(build.entries), plan_of(build, tell)
     cards = []
     for card in (card for part in plan.parts for card in part.cards):
-        keys = [step.key for step in card.steps]
-        done = sum(key in stand.ticks for key in keys)
+        done = sum(is_ticked(card, step, stand.ticks) for step in card.steps)
         whole = f"{card.part}/{card.number}" in stand.ticks
         if done or whole:
             cards.append(
-                f"{card.part}/{card.number} {card.title}: {len(keys) if whole else done} of {len(keys)} steps"
+                f"{card.part}/{card.number} {card.title}: {len(card.steps) if whole else done} of {len(card.steps)} steps"
             )
     return {
         "id": build.id,

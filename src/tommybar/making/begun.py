@@ -8,6 +8,7 @@ from dataclasses import replace
 from tommybar.findings import Finding
 from tommybar.made import Made
 from tommybar.making.cards import Card, Measure
+from tommybar.making.step_keys import is_ticked
 from tommybar.making.turned import Making
 from tommybar.shapes.features import Dim
 
@@ -24,7 +25,7 @@ def ticked_steps(card: Card, made: Made) -> int:
     done = {one.key for one in made.ticks if one.done}
     if f"{card.part}/{card.number}" in done:
         return len(card.steps)
-    return max((index for index, step in enumerate(card.steps, 1) if step.key in done), default=0)
+    return max((index for index, step in enumerate(card.steps, 1) if is_ticked(card, step, done)), default=0)
 
 
 def same_order(one: Card, other: Card, steps: int | None = None) -> bool:

@@ -66,7 +66,7 @@ class Step:
     moves: tuple[Move, ...] = ()  # lathe: of the reference point, the first one is the start
     tool_size: float = 0.0  # diameter of a drill, reamer, tap, die or cutter; width of a blade [mm]
     tool_letter: str = ""  # letter of the drawer's tool; empty for drills and the like
-    key: str = ""  # stable name: part/card/step
+    key: str = ""  # stable name: part/card/what.deed, see step_keys
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from tommybar.making.handwork.wires import wire_part
 from tommybar.making.joints import Joint
 from tommybar.making.loop_lengths import LoopLength, with_measures
 from tommybar.making.plates import plate_part
+from tommybar.making.step_keys import keyed
 from tommybar.making.turned import Making, turned_part
 from tommybar.shapes.features import PlateShape, RolledRing, SheetShape, SpringShape, TurnedShape, WireShape
 from tommybar.shop.model import Shop
@@ -71,7 +72,7 @@ def route_part(
     else:
         making = Making(None, (), ())
     making = _with_hand_work(making, part, shop, mates)
-    return replace(making, cards=with_measures(making.cards, part, lengths, shop))
+    return replace(making, cards=keyed(with_measures(making.cards, part, lengths, shop)))
 
 
 def _with_hand_work(making: Making, part: Part, shop: Shop, mates: dict[str, tuple[str, ...]]) -> Making:

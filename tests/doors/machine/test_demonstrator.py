@@ -45,3 +45,30 @@ def test_every_step_of_the_demonstrator_can_be_done_and_is_recorded(opened, tmp_
     assert {key: ticked.count(key) for key, _ in steps} == dict(steps)
     sizes = {m.size for one in whole.parts for c in one.cards for step in c.steps for m in step.measure}
     assert {one.size for one in made.measured} == sizes
+
+
+def test_a_record_of_earlier_days_finds_its_steps(opened, tmp_path):
+    """Steps named by their places in an old file are done here; the ones written now are named by their deeds."""
+    shop = example_shops()["shop-r"]
+    whole = plan(load_design(shop.parents[1] / "demonstrator" / "design.yaml"), load_shop(shop))
+    old = tmp_path / "old.yaml"
+    lines = [
+        "{step: wheel/1/gripped, done: true}",
+        "{step: wheel/1/1, done: true, on: 2026-05-02}",
+        "{step: wheel/1/2, done: true, on: 2026-05-02}",
+        "{step: wheel/1/3, skipped: it was drilled already, on: 2026-05-02}",
+    ]
+    text = "".join(f"  - {one}\n" for one in lines)
+    old.write_text(f"tommybar: 1\nof: {whole.title}\nunits: mm\nmade:\n{text}", encoding="utf-8")
+    page = opened(whole)
+    page.set_input_files("#import", old)
+    page.wait_for_selector('#told:has-text("4 entries read, 4 of them new.")')
+
+    steps = whole.part("wheel").cards[0].steps
+    assert f"3 of {len(steps)} steps" in page.inner_text('[data-card="wheel/1|1"]')
+    page.click('[data-card="wheel/1|1"]')
+    assert page.inner_text("h1") == steps[3].do
+    page.click("#main")
+    made = load_made(saved(page, tmp_path))
+    assert {one.key for one in made.ticks} >= {"wheel/1/1", "wheel/1/2", "wheel/1/3", steps[3].key}
+    assert steps[3].key.startswith("wheel/1/bore.drill")

@@ -110,7 +110,8 @@ UNDER = """() => {
   const told = document.getElementById('told').getBoundingClientRect();
   const at = (one) => one.getBoundingClientRect();
   const covers = (one) => at(one).width && at(one).top < told.bottom && at(one).bottom > told.top;
-  return [told.height, [...document.querySelectorAll('#top *, #view h1, #view button, .big')].filter(covers).map((one) => one.textContent)];
+  const all = [...document.querySelectorAll('#top *, #view h1, #view button, .big')];
+  return [told.height, all.filter(covers).map((one) => one.textContent)];
 }"""
 
 

@@ -133,8 +133,8 @@ def test_initials_are_asked_for_at_a_hold_point_and_two_people_sign(house, devic
 
     signs = [(one.key, one.said) for one in house.journal(build) if one.kind == "initials"]
     assert signs == [
-        ("wheel/1/5", {"role": "learner", "who": "AB"}),
-        ("wheel/1/5", {"role": "checker", "who": "CD"}),
+        ("wheel/1/dish.recess", {"role": "learner", "who": "AB"}),
+        ("wheel/1/dish.recess", {"role": "checker", "who": "CD"}),
     ]
     expect(other.locator('[data-card="wheel/1|1"]')).to_contain_text("5 of 9 steps", timeout=15_000)
     assert "signed" in other.inner_text('[data-card="wheel/1|1"]')

@@ -37,9 +37,9 @@ def test_the_page_is_loaded_anew_without_the_server_and_every_mark_arrives_once(
 
     stored = house.journal(build)
     assert [one.key for one in stored] == [
-        *before, "wheel/1/3", "wheel/1/4", "wheel.dish.deep", "wheel/1/5",
+        *before, "wheel/1/bore.drill-4.5", "wheel/1/bore.drill-7.8", "wheel.dish.deep", "wheel/1/dish.recess",
     ]  # fmt: skip
-    assert before == ["wheel/1/gripped", "wheel/1/1", "wheel/1/2"]
+    assert before == ["wheel/1/gripped", "wheel/1/face-A.face", "wheel/1/bore.centre-1.6"]
     numbers = [one.number for one in stored]
     assert numbers == sorted(set(numbers))
 
@@ -59,13 +59,17 @@ def test_a_mark_whose_answer_is_lost_is_stored_once(house, device):
     page.route("**/entries*", lose)
     open_card(page, "wheel/1", "Centre drill")
     page.wait_for_timeout(1500)
-    assert [one.key for one in house.journal(build)] == ["wheel/1/gripped", "wheel/1/1"]
+    assert [one.key for one in house.journal(build)] == ["wheel/1/gripped", "wheel/1/face-A.face"]
     page.unroute("**/entries*")
     page.reload()
     page.click("#main")
     settled(page)
 
-    assert [one.key for one in house.journal(build)] == ["wheel/1/gripped", "wheel/1/1", "wheel/1/2"]
+    assert [one.key for one in house.journal(build)] == [
+        "wheel/1/gripped",
+        "wheel/1/face-A.face",
+        "wheel/1/bore.centre-1.6",
+    ]
 
 
 def test_only_the_page_and_its_own_files_are_kept(house, device):
@@ -113,7 +117,7 @@ def test_where_pages_cannot_be_kept_the_page_says_so_and_offers_its_file(house, 
     finally:
         house.start()
     settled(page)
-    assert "wheel/1/3" in [one.key for one in house.journal(build)]
+    assert "wheel/1/bore.drill-4.5" in [one.key for one in house.journal(build)]
     page.click("#to-list")
     with page.expect_download() as wait:
         page.get_by_role("link", name="File to take along").click()
@@ -134,4 +138,4 @@ def test_where_pages_cannot_be_kept_the_page_says_so_and_offers_its_file(house, 
     page.set_input_files("#import", tmp_path / "made.yaml")
     page.wait_for_selector('#told:has-text("1 of them new")')
     settled(page)
-    assert [one.key for one in house.journal(build)].count("wheel/1/4") == 1
+    assert [one.key for one in house.journal(build)].count("wheel/1/bore.drill-7.8") == 1

@@ -16,6 +16,7 @@ from tommybar.made import Made
 from tommybar.made.record import Measured
 from tommybar.making.begun import begun_cards
 from tommybar.making.cards import Card
+from tommybar.making.step_keys import is_ticked
 from tommybar.planning import Plan
 
 
@@ -130,9 +131,9 @@ def minutes_left(plan: Plan) -> float:
 
 
 def _left(card: Card, done: set[str]) -> float:
-    if f"{card.part}/{card.number}" in done or all(step.key in done for step in card.steps):
+    if f"{card.part}/{card.number}" in done or all(is_ticked(card, step, done) for step in card.steps):
         return 0.0
-    return max(card.minutes - sum(step.minutes for step in card.steps if step.key in done), 0.0)
+    return max(card.minutes - sum(step.minutes for step in card.steps if is_ticked(card, step, done)), 0.0)
 
 
 def _change(one: Try, lost: tuple[str, ...], scale: float | None) -> dict[str, Any]:

@@ -17,6 +17,7 @@ from tommybar.bench.replan import plan_of, printed_entry, stale_cards
 from tommybar.bench.standing import device_words, standing
 from tommybar.bench.tool_log import observed, proposals
 from tommybar.making.lengths import spoken
+from tommybar.making.step_keys import is_ticked
 from tommybar.refusals import Complaint, Refusal
 from tommybar.web.ask import Ask, answer, go_to
 from tommybar.web.pages.designs import title_of
@@ -169,8 +170,8 @@ def one_build(ask: Ask) -> Response:
     build, reader = build_of(ask), ask.reader
     plan, stand = plan_now(ask, build), standing(build.entries)
     in_unit = partial(spoken, unit=reader.unit)
-    steps = [step.key for part in plan.parts for card in part.cards for step in card.steps]
-    done = sum(1 for key in steps if key in stand.ticks)
+    steps = [(card, step) for part in plan.parts for card in part.cards for step in card.steps]
+    done = sum(1 for card, step in steps if is_ticked(card, step, stand.ticks))
     stale = stale_cards(plan_as_printed(ask, build), stand)
     built = differences(build, plan)
     page = BuildPage(

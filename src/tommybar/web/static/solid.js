@@ -110,9 +110,9 @@ class View {
       pull.setAttribute("aria-pressed", "false");
       row.append(pull);
     }
-    (this.data.moves || []).forEach((one, number) => row.append(this.movement(one, number)));
     for (const one of this.data.views) row.append(button(one.name, () => scene.look(one.from)));
     row.append(button("Nearer", () => scene.nearer(1.25)), button("Farther", () => scene.nearer(0.8)));
+    (this.data.moves || []).forEach((one, number) => row.append(this.movement(one, number)));
     this.about = made("div", { class: "solid-part", "aria-live": "polite" });
     this.figure.append(this.about, row); // what was touched stands next to the view
     for (const one of document.querySelectorAll("button[data-show-part]")) {

@@ -76,6 +76,14 @@ function differing(words) {
   return last.length > 1 && Math.max(...read) - Math.min(...read) > 1e-6 ? last : null;
 }
 
+// Records of earlier days name a step by its place on its card; here it is called by what it does.
+function keyNow(key) {
+  const placed = /^(.+\/\d+)\/(\d+)$/.exec(key || "");
+  const card = placed && DATA.parts.flatMap((part) => part.cards).find((one) => one.key === placed[1]);
+  const step = card && card.steps[Number(placed[2]) - 1];
+  return step ? step.key : key;
+}
+
 // What the record says now: done, skipped, sizes, holes, begun, initials, whereabouts.
 function standing() {
   const gone = takenBack();
@@ -86,7 +94,8 @@ function standing() {
   const isForgotten = (one, i) => again.size && isOf(one, new Set([...again].filter(([, from]) => i < from).map(([name]) => name)));
   log.forEach((one, i) => {
     if (gone.has(i) || one.kind === "change" || isForgotten(one, i)) return;
-    const id = one.key + "|" + (one.piece || 1);
+    const key = keyNow(one.key);
+    const id = key + "|" + (one.piece || 1);
     if (one.kind === "step" || one.kind === "card") {
       s.done.delete(id);
       s.skipped.delete(id);
@@ -96,7 +105,7 @@ function standing() {
       s.sizes.set(id, one);
       told.set(id, [...(told.get(id) || []), one]);
     }
-    else if (one.kind === "hole") s.holes.add(one.key + "/" + one.n + "|" + (one.piece || 1));
+    else if (one.kind === "hole") s.holes.add(key + "/" + one.n + "|" + (one.piece || 1));
     else if (one.kind === "begin") s.begun.add(id);
     else if (one.kind === "initials") s.initials.set(id, { ...s.initials.get(id), [one.role]: one.who });
     else if (one.kind === "part") {

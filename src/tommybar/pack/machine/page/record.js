@@ -11,7 +11,7 @@ function scalar(value) {
 
 // Who made a mark; a step that was signed at its hold point names both people.
 function byWords(one) {
-  const signs = one.kind === "step" && one.done && standing().initials.get(one.key + "|" + (one.piece || 1));
+  const signs = one.kind === "step" && one.done && standing().initials.get(keyNow(one.key) + "|" + (one.piece || 1));
   if (!signs) return one.by || "";
   return signs.checker ? `${signs.learner}, checked by ${signs.checker}` : signs.learner;
 }
