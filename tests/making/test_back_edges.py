@@ -159,3 +159,15 @@ def test_a_stem_too_short_for_the_file_leaves_the_round_to_another_grip(shop_r):
     assert "disc" not in [
         s.feature for s in making.cards[0].steps if s.tool_kind == "file" and making.cards[0].free_end == "A"
     ]
+
+
+@pytest.mark.parametrize("low", [19.4, 19.2, 18.0])
+def test_an_edge_over_a_low_step_is_broken_without_marking_the_step(shop_r, low):
+    """0.3 x 45 on 20: steps to 19.4, 19.2 and 18 leave 0.0, 0.1 and 0.7 below it; the point goes 0.2 beyond at most."""
+    stepped = shape(
+        Cylinder("front", Dim(low), 0.0, 10.0), Cylinder("back", Dim(20.0, "p.back"), 10.0, 40.0, 0.3)
+    )
+    making, _ = clean(stepped, shop_r)
+    (chamfered,) = [s for s in steps(making, "back") if s.tool_kind == "chamfer"]
+
+    assert min(m.r for m in chamfered.moves) >= low / 2 - 1e-6

@@ -19,6 +19,7 @@ from tommybar.making.plunging import blade_for, plunge_contour
 from tommybar.making.practice import rule
 from tommybar.making.screw_cutting import cut_screw
 from tommybar.making.tail_shape import beside_point
+from tommybar.making.valley_edges import PAST
 from tommybar.shapes.features import Cylinder, Dim, Knurl, Recess
 
 DIE_LEAD = 2.0  # threads that a die turned over still leaves unfinished; common practice, no source
@@ -252,7 +253,10 @@ def edge(bench: Bench, job: Job) -> None:
     right = tool.shank / 2 - job.size - 0.3  # keeps the tool's left side off the jaws
     if bench.centred > 0 and near > -1e-6:
         right = min(right, beside_point(bench.centred, dia / 2 - job.size, bench.option.mandrel))
-    z = near + max(0.2, min(right, dia / 2 - job.size - before - 0.2))
+    floor = bench.work.largest(near + PAST + 0.1, near) / 2 if near < -1e-6 else 0.0
+    spare = max(0.0, dia / 2 - job.size - floor)
+    least = min(PAST, spare)  # a low step leaves no room for the point beyond the chamfer
+    z = near + max(least, min(right, dia / 2 - job.size - before - PAST))
     r = near + dia / 2 - job.size - z
     away = dia / 2 + rule("cut", "approach")
     moves = [Move(z, away), Move(z, r), Move(z, away)]
