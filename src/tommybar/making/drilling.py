@@ -74,7 +74,9 @@ def drill_bore(bench: Bench, job: Job) -> None:
             feature=drawn.name,
             figure=f"{drawn.dia.value / 2:g} mm radius, {drawn.depth + drawn.dia.value / 2:g} mm deep",
             bound="drills, slot drills and boring bars: cone or flat",
-            remedy="A ball-nosed cutter of that size in the tailstock chuck, or a form scraper; or draw it as drilled.",
+            remedy=f"A ball-nosed cutter of that size in the tailstock chuck; or make a half-round bit: silver steel of "
+            f"{drawn.dia.value:g} mm, its end turned to a ball of {drawn.dia.value / 2:g} mm radius, filed flat to the middle, "
+            "hardened, stoned, and fed into the drilled hole; or draw it as drilled.",
         )
     if bench.hollow > 0:
         return

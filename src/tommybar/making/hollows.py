@@ -188,7 +188,8 @@ def _no_countersink(bench: Bench, one: Cup) -> None:
         feature=one.name,
         figure=f"{one.included:g} deg, {one.mouth:g} mm",
         bound=f"countersinks of {COUNTERSINK:g} deg: {have}; boring bars need the hole they enter",
-        remedy=f"Draw it {COUNTERSINK:g} deg and no larger than the countersink, or grind a tool to the angle.",
+        remedy=f"Draw it {COUNTERSINK:g} deg and no larger than the countersink; or make a bit: silver steel of "
+        f"{math.ceil(one.mouth):g} mm or more, its end turned to {one.included:g} deg, filed flat to the middle, hardened.",
     )
 
 
