@@ -8,6 +8,8 @@ from tommybar.making.grips import (
     grip_needed,
     gripping,
     nothing_larger_behind,
+    overhang_cost,
+    slenderness,
     standing_out,
     too_slender,
 )
@@ -28,6 +30,7 @@ def split_sleeve(
     far: float,
     made: frozenset[str],
     rejected: list[Rejected],
+    hollow: float = 0.0,
 ) -> list[Option]:
     """A split sleeve bored in place, or tapped for a screw, with the shoulder seated on it."""
     if "split sleeve" not in shop.can or not nothing_larger_behind(shape, free, feature):
@@ -63,7 +66,8 @@ def split_sleeve(
     how = f"drill and tap {feature.thread}" if feature.thread else f"bore {Mm(dia):.2f}"
     words = f"split sleeve tapped {feature.thread}" if feature.thread else f"split sleeve bored {Mm(dia):.2f}"
     most = rule("grip", "overhang_most")
-    slim = too_slender(standing_out(shape, free, front, made))
+    out = standing_out(shape, free, front, made, hollow)
+    slim = too_slender(out)
     if -front > most * dia:
         slim = f"{-front:.1f} mm stand out of it, more than {most:g} x the {dia:.2f} mm held"
     if slim:
@@ -80,9 +84,9 @@ def split_sleeve(
             front,
             "",
             0.05 if feature.thread else 0.04,
-            10.0,
-            note=f"make the sleeve first, of any round {Mm(dia + 8):.0f} x {Mm(long + 6):.0f}: {how} in place, slit it once, "
-            "mark it at jaw 1",
+            10.0 + overhang_cost(slenderness(out)),
+            note=f"make the sleeve first, of any round {Mm(dia + 8):.0f} x {Mm(min(long, front - far) + 6):.0f}: "
+            f"{how} in place, slit it once, mark it at jaw 1",
             protects="the sleeve",
         )
     ]

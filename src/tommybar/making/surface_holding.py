@@ -68,7 +68,7 @@ def surface_options(
                     hollow,
                 )
                 options.extend(option)
-            options.extend(split_sleeve(shape, feature, shop, free, near, far, made, rejected))
+            options.extend(split_sleeve(shape, feature, shop, free, near, far, made, rejected, hollow))
         options.extend(arbors(shape, made, shop, free, rejected))
         options.extend(screwed_stubs(shape, made, shop, free, rejected))
         options.extend(mandrel_options(shape, made, shop, free, rejected))
