@@ -8,8 +8,9 @@ from dataclasses import replace
 import pytest
 
 from tommybar.design.model import Part
+from tommybar.pack.bent.folded import folded
 from tommybar.pack.drawing import part_drawing
-from tommybar.pack.sheet import Line, Sheet
+from tommybar.pack.sheet import Angular, Dimension, Line, Radial, Sheet
 from tommybar.pack.units import Reader
 from tommybar.shapes.bent import Bend, RolledRing, SheetShape, SpringShape, WireShape
 from tommybar.shapes.features import Dim, PlateHole
@@ -45,6 +46,12 @@ HOOK = Part(
 PARTS = (BRACKET, HOOP, SPRING, HOOK)
 
 
+def drawn_values(part: Part) -> list[float]:
+    """What the dimensions of a sheet measure."""
+    sheet = part_drawing(part, DESIGN, IMPRINT)
+    return sorted(one.value for one in sheet.marks if isinstance(one, Dimension))
+
+
 def said(part: Part) -> list[str]:
     """All words of a sheet."""
     return [one.words for one in texts(part_drawing(part, DESIGN, IMPRINT))]
@@ -68,13 +75,37 @@ def test_the_blank_has_its_developed_length_and_its_bend_lines() -> None:
     assert "57.189 developed" in words
     assert places["first", "x"] == f"{15 + ALLOWED / 2:.3f}"
     assert places["second", "x"] == f"{15 + ALLOWED + 20 + ALLOWED / 2:.3f}"
-    assert any(one.startswith("bend 90° down, inside R3") for one in words)
-    assert "outside, in order: 20, 30, 15" in words
+    assert f"bend 90° up, ({ALLOWED:.3f}) of the blank goes into it" in " ".join(words)
+    assert any(one.startswith("bend 90° down,") for one in words)
+    assert {15.0, 20.0, 24.0, 30.0} <= set(drawn_values(BRACKET))
+    assert [one.value for one in sheet.marks if isinstance(one, Radial)] == [3.0, 3.0]
     lines = [
         one for one in sheet.marks if isinstance(one, Line) and one.kind == "thin" and len(one.points) == 2
     ]
     upright = [abs(b[1] - a[1]) for a, b in (one.points for one in lines) if abs(a[0] - b[0]) < 1e-9]
     assert sum(abs(long - 24.0 * sheet.scale) < 1e-6 for long in upright) == 2
+
+
+def test_legs_are_measured_outside_to_the_face_of_the_next_one() -> None:
+    """By hand: 20 along, 30 up, 15 along, 2 thick; under faces meet the outer tangents at (20, 0) and (18, 30)."""
+    legs, folds = folded(BRACKET.shape)  # type: ignore[arg-type]
+
+    assert legs[0].end == pytest.approx((15.0, 0.0))
+    assert (legs[1].start, legs[1].end) == (pytest.approx((20.0, 5.0)), pytest.approx((20.0, 25.0)))
+    assert legs[2].end == pytest.approx((33.0, 28.0))
+    assert [one.centre for one in folds] == [pytest.approx((15.0, 5.0)), pytest.approx((23.0, 25.0))]
+
+
+def test_a_bend_that_is_not_square_has_its_angle_drawn() -> None:
+    """120 degrees: the radii to both ends of the bend stand at that angle; its legs are told in the table."""
+    allowed = math.radians(120.0) * (3.0 + 0.44 * 2.0)
+    bends = (Bend("over", 20.0, 120.0, 3.0),)
+    shape = SheetShape(Dim(40.0 + allowed), Dim(20.0), Dim(2.0), bends=bends, legs=(28.66, 28.66))
+    sheet = part_drawing(Part("clip", "sheet", "mild steel", 1, shape), DESIGN, IMPRINT)
+
+    assert [one.value for one in sheet.marks if isinstance(one, Angular)] == [120.0]
+    assert "outside, in order: 28.66, 28.66" in [one.words for one in texts(sheet)]
+    assert clashes(sheet, LINES) == []
 
 
 def test_a_ring_tells_its_cut_length_and_joint() -> None:
@@ -83,7 +114,8 @@ def test_a_ring_tells_its_cut_length_and_joint() -> None:
 
     assert f"({math.pi * 41.5 - 1.0:.3f}) along the middle of the metal" in words
     assert "soldered , gap 1" not in words and "soldered, gap 1" in words
-    assert "strip 6 wide × 1.5 thick" in words
+    assert "strip 1.5 thick" in words
+    assert drawn_values(HOOP) == [6.0, 40.0]
 
 
 def test_a_spring_is_told_as_it_is_wound() -> None:
@@ -91,7 +123,8 @@ def test_a_spring_is_told_as_it_is_wound() -> None:
     words = said(SPRING)
 
     assert "6 active, 8 in all" in words
-    assert "25 free; (solid 8)" in words
+    assert "(solid 8)" in words
+    assert drawn_values(SPRING) == [10.0, 25.0]
     assert "closed ends, ground square" in words
     assert "compression spring, wound right-handed" in words
 

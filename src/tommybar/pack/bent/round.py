@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from tommybar.pack.bent.views import View, seen_from
 from tommybar.pack.boxes import box_of
+from tommybar.pack.plates.drawn import figured
+from tommybar.pack.plates.figures import Figure
 from tommybar.pack.plates.letters import letter_marks
+from tommybar.pack.plates.spans import Span
 from tommybar.pack.plates.told import DIA, Row, Told
+from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import Line, Mark
 from tommybar.pack.units import Reader
 from tommybar.shapes.developed import ring_length, solid_length, spring_length, wire_length
@@ -23,16 +28,34 @@ ENDS = {
 }
 
 
-def ring_rows(shape: RolledRing, reader: Reader) -> list[Row]:
-    """Inside diameter, section, cut length and joint."""
-    told = Told("ring", reader)
+def ring_figures(
+    shape: RolledRing, reader: Reader
+) -> tuple[list[Figure], list[Figure], list[PrintedDimension]]:
+    """Inside diameter in the view along the axis, width of a strip in the view from the side."""
+    inside, width = Told("ring", reader), Told("ring", reader)
+    inside.sized("diameter", "inside", shape.inside, DIA)
+    row, half = inside.row("", NOWHERE), shape.inside.value / 2
+    face: list[Figure] = [Span("below", (-half, 0.0), (half, 0.0), 2 * half, row.words)]
+    if shape.round:
+        return face, [], list(row.printed)
+    width.length("width", "width", shape.width)
+    second, edge = width.row("", NOWHERE), half + shape.thickness
+    side: list[Figure] = [Span("right", (edge, 0.0), (edge, shape.width), shape.width, second.words)]
+    return face, side, [*row.printed, *second.printed]
+
+
+def ring_rows(shape: RolledRing, reader: Reader, printed: Sequence[PrintedDimension] = ()) -> list[Row]:
+    """Inside diameter, section, cut length and joint; what is ``printed`` at a view is not said again."""
+    drawn = frozenset((one.feature, one.size) for one in printed)
+    told = Told("ring", reader, drawn=drawn)
     told.sized("diameter", "inside", shape.inside, f"inside {DIA}")
-    rows = [told.row("ring", NOWHERE)]
-    told = Told("ring", reader)
+    rows = [row for row in [told.row("ring", NOWHERE)] if row.words]
+    told = Told("ring", reader, drawn=drawn)
     if shape.round:
         told.length("diameter", "thickness", shape.thickness, f"wire {DIA}")
     else:
-        told.length("width", "width", shape.width, "strip ", " wide ×")
+        told.say("strip")
+        told.length("width", "width", shape.width, after=" wide ×")
         told.length("length", "thickness", shape.thickness, after=" thick")
     rows.append(told.row("section", NOWHERE))
     told = Told("ring", reader)
@@ -46,10 +69,19 @@ def ring_rows(shape: RolledRing, reader: Reader) -> list[Row]:
     return rows
 
 
-def ring_views(shape: RolledRing, scale: float) -> list[View]:
+def ring_views(
+    shape: RolledRing, scale: float, face: Sequence[Figure], side: Sequence[Figure],
+    printed: Sequence[PrintedDimension],
+) -> list[View] | None:  # fmt: skip
     """Along the axis, and from the side."""
-    face = seen_from(shape, "top", scale)
-    return [View((*face, *_cross(face))), View(tuple(seen_from(shape, "front", scale)))]
+    along, beside = seen_from(shape, "top", scale), seen_from(shape, "front", scale)
+    around = box_of(along)
+    along += _cross(along)
+    at_face = figured(along, face, around, scale)
+    at_side = figured(beside, side, box_of(beside), scale)
+    if at_face is None or at_side is None:
+        return None
+    return [View((*along, *at_face), tuple(printed)), View((*beside, *at_side))]
 
 
 def _cross(marks: list[Mark]) -> list[Mark]:
@@ -58,38 +90,65 @@ def _cross(marks: list[Mark]) -> list[Mark]:
     return [Line(((-reach, 0.0), (reach, 0.0)), "chain"), Line(((0.0, -reach), (0.0, reach)), "chain")]
 
 
-def spring_rows(shape: SpringShape, reader: Reader) -> list[Row]:
-    """What a spring is wound by: wire, diameter, coils, length, ends, hand; and what follows from them."""
+def spring_figures(shape: SpringShape, reader: Reader) -> tuple[list[Figure], list[PrintedDimension]]:
+    """Outside diameter beside the view of a spring, and its free length when no hooks or legs belong to it."""
+    free, outside = Told("spring", reader), Told("spring", reader)
+    free.length("length", "free", shape.free)
+    outside.sized("diameter", "outside", shape.outside, DIA)
+    half = shape.outside.value / 2
+    rows = [outside.row("", NOWHERE)]
+    figures: list[Figure] = [Span("left", (0.0, -half), (0.0, half), 2 * half, rows[0].words)]
+    if shape.ends not in ("hooks", "legs"):
+        rows.append(free.row("", NOWHERE))
+        figures.append(Span("below", (0.0, -half), (shape.free, -half), shape.free, rows[1].words))
+    return figures, [one for row in rows for one in row.printed]
+
+
+def spring_rows(shape: SpringShape, reader: Reader, printed: Sequence[PrintedDimension] = ()) -> list[Row]:
+    """What a spring is wound by: wire, diameter, coils, length, ends, hand; and what follows from them.
+
+    What is ``printed`` at the view already is not said again.
+    """
     rows: list[Row] = []
+    drawn = frozenset((one.feature, one.size) for one in printed)
 
     def put(tag: str, told: Told) -> None:
-        rows.append(told.row(tag, NOWHERE))
+        row = told.row(tag, NOWHERE)
+        if row.words:
+            rows.append(row)
 
-    told = Told("spring", reader)
+    def of() -> Told:
+        return Told("spring", reader, drawn=drawn)
+
+    told = of()
     told.word("form", "kind", f"{shape.kind} spring,")
     told.word("form", "hand", "wound left-handed" if shape.left else "wound right-handed")
     put("kind", told)
-    told = Told("spring", reader)
+    told = of()
     told.length("diameter", "wire", shape.wire, DIA)
     told.say(f"; ({reader.plain(spring_length(shape))}) long, hooks and grips of the winder not counted")
     put("wire", told)
-    told = Told("spring", reader)
+    told = of()
+    seen = told.given("outside")
     told.sized("diameter", "outside", shape.outside, f"outside {DIA}")
     inside = shape.outside.value - 2 * shape.wire
-    told.say(f"; (inside {DIA}{reader.plain(inside)}: wind on a smaller mandrel, it springs open; try one)")
+    told.say(
+        ("" if seen else "; ")
+        + f"(inside {DIA}{reader.plain(inside)}: wind on a smaller mandrel, it springs open; try one)"
+    )
     put("diameter", told)
-    told = Told("spring", reader)
+    told = of()
     told.word("count", "active", f"{shape.active:g}", shape.active)
     told.say("active,")
     told.word("count", "total", f"{shape.total:g}", shape.total)
     told.say("in all")
     put("coils", told)
-    told = Told("spring", reader)
+    told = of()
     told.length("length", "free", shape.free, after=" free")
     if shape.kind == "compression":
-        told.say(f"; (solid {reader.plain(solid_length(shape))})")
+        told.say(("" if told.given("free") else "; ") + f"(solid {reader.plain(solid_length(shape))})")
     put("length", told)
-    told = Told("spring", reader)
+    told = of()
     told.word("form", "ends", ENDS[shape.ends])
     if shape.leg:
         told.length("length", "leg", shape.leg, ", ", " long each")
@@ -97,9 +156,13 @@ def spring_rows(shape: SpringShape, reader: Reader) -> list[Row]:
     return rows
 
 
-def spring_views(shape: SpringShape, scale: float) -> list[View]:
+def spring_views(
+    shape: SpringShape, scale: float, figures: Sequence[Figure], printed: Sequence[PrintedDimension]
+) -> list[View] | None:
     """From the side, as wound; what is ground off and hooks are not drawn."""
-    return [View(tuple(seen_from(shape, "front", scale)))]
+    marks = seen_from(shape, "front", scale)
+    more = figured(marks, figures, box_of(marks), scale)
+    return None if more is None else [View((*marks, *more), tuple(printed))]
 
 
 def wire_rows(shape: WireShape, reader: Reader) -> list[Row]:

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from tommybar.design.model import Part, SizedDesign
 from tommybar.pack.bent.round import (
+    ring_figures,
     ring_rows,
     ring_views,
+    spring_figures,
     spring_rows,
     spring_views,
     wire_rows,
     wire_views,
 )
-from tommybar.pack.bent.strip import strip_rows, strip_views
+from tommybar.pack.bent.strip import strip_figures, strip_rows, strip_views
 from tommybar.pack.bent.views import View
 from tommybar.pack.boxes import Box
 from tommybar.pack.imprint import Imprint
@@ -41,21 +45,29 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
     shape = part.shape
     assert isinstance(shape, SheetShape | RolledRing | SpringShape | WireShape)
     area = area or drawing_area(imprint.paper)
-    rows = _rows(shape, imprint.reader)
     notes = (*_notes(shape, imprint.reader), *part_notes(part, design, imprint.reader))
     wide = area[2] - area[0]
-    tables = tables_of(rows, wide)
     words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
-    for scale in SCALES:
-        views = _views(shape, rows, scale, imprint.reader)
-        blocks = [block(list(one.marks)) for one in views]
-        if any(one.size[0] > wide or one.size[1] > area[3] - area[1] for one in blocks):
-            continue
-        made = packed(blocks[0], [*([one] for one in blocks[1:]), tables, *([words] if notes else [])], area)
-        if made is not None:
-            said = tuple(one for row in rows for one in row.printed)
-            marks = without_rooms(with_isometric(shape, made, area, scale))
-            return Drawing(scale, tuple(marks), (*(one for view in views for one in view.printed), *said))
+    for given in (True, False):
+        rows, views_at = _told(shape, imprint.reader, given)
+        tables = tables_of(rows, wide)
+        for scale in SCALES:
+            views = views_at(scale)
+            if views is None:
+                continue
+            blocks = [block(list(one.marks)) for one in views]
+            if any(one.size[0] > wide or one.size[1] > area[3] - area[1] for one in blocks):
+                continue
+            others = [
+                *([one] for one in blocks[1:]),
+                *([tables] if rows else []),
+                *([words] if notes else []),
+            ]
+            made = packed(blocks[0], others, area)
+            if made is not None:
+                said = tuple(one for row in rows for one in row.printed)
+                marks = without_rooms(with_isometric(shape, made, area, scale))
+                return Drawing(scale, tuple(marks), (*(one for view in views for one in view.printed), *said))
     raise Refusal(
         f"The part {part.name} must have room on {imprint.paper} with its words at {scale_ratio(SCALES[-1])}; "
         "it has not.",
@@ -63,24 +75,23 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
     )
 
 
-def _rows(shape: Bent, reader: Reader) -> list[Row]:
-    if isinstance(shape, SheetShape):
-        return strip_rows(shape, reader)
-    if isinstance(shape, RolledRing):
-        return ring_rows(shape, reader)
-    if isinstance(shape, SpringShape):
-        return spring_rows(shape, reader)
-    return wire_rows(shape, reader)
+Views = Callable[[float], list[View] | None]
 
 
-def _views(shape: Bent, rows: list[Row], scale: float, reader: Reader) -> list[View]:
+def _told(shape: Bent, reader: Reader, given: bool) -> tuple[list[Row], Views]:
+    """The rows of the table, and the views at a scale; with ``given`` the views bear figures."""
     if isinstance(shape, SheetShape):
-        return strip_views(shape, rows, scale, reader)
+        figures = strip_figures(shape, reader, given)
+        rows = strip_rows(shape, reader, figures.drawn)
+        return rows, lambda scale: strip_views(shape, rows, scale, figures)
     if isinstance(shape, RolledRing):
-        return ring_views(shape, scale)
+        ring = ring_figures(shape, reader) if given else ([], [], [])
+        return ring_rows(shape, reader, ring[2]), lambda scale: ring_views(shape, scale, *ring)
     if isinstance(shape, SpringShape):
-        return spring_views(shape, scale)
-    return wire_views(shape, rows, scale)
+        spring = spring_figures(shape, reader) if given else ([], [])
+        return spring_rows(shape, reader, spring[1]), lambda scale: spring_views(shape, scale, *spring)
+    wire = wire_rows(shape, reader)
+    return wire, lambda scale: wire_views(shape, wire, scale)
 
 
 def _notes(shape: Bent, reader: Reader) -> list[str]:

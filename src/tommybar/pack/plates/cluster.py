@@ -10,8 +10,8 @@ from tommybar.pack.boxes import Box, box_of, moved
 from tommybar.pack.imprint import Angle
 from tommybar.pack.plates.cuts import datum_is_corner
 from tommybar.pack.plates.dimensions import datum_on_edge, height_right, section_marks
-from tommybar.pack.plates.drawn import floats, lanes, titled
-from tommybar.pack.plates.figures import Figure, Figures
+from tommybar.pack.plates.drawn import figured, floats, lanes, titled
+from tommybar.pack.plates.figures import Figures
 from tommybar.pack.plates.holes import datum_of
 from tommybar.pack.plates.insets import inset_figures, lean_figures
 from tommybar.pack.plates.letters import Wanted, letter_marks
@@ -202,7 +202,7 @@ def _plan(figures: Figures, rows: list[Row], scale: float) -> list[Mark] | None:
     first: dict[Side, float] = {"below": 15.5} if placed else {}  # below the boxes of datum letters
     if figures.planes:
         first["right"] = 15.0
-    more = _figured(plan, figures.of.get("top", []), (0.0, -wide, long, 0.0), scale, first)
+    more = figured(plan, figures.of.get("top", []), (0.0, -wide, long, 0.0), scale, first)
     if more is None:
         return None
     plan += more
@@ -215,23 +215,12 @@ def _plan(figures: Figures, rows: list[Row], scale: float) -> list[Mark] | None:
     return plan
 
 
-def _figured(
-    marks: list[Mark], wanted: list[Figure], box: Box, scale: float, first: dict[Side, float]
-) -> list[Mark] | None:
-    """All figures of a view."""
-    beside = lanes(marks, wanted, box, scale, first)
-    if beside is None:
-        return None
-    more = floats([*marks, *beside], wanted, scale)
-    return None if more is None else [*beside, *more]
-
-
 def _section(figures: Figures, letter: str, scale: float) -> list[Mark] | None:
     """A section with its figures under its title."""
     shape = figures.shape
     box = (0.0, -shape.thickness.value * scale, shape.length.value * scale, 0.0)
     section = sectioned(shape, figures.planes[letter], scale)
-    more = _figured(section, figures.of.get(letter, []), box, scale, {})
+    more = figured(section, figures.of.get(letter, []), box, scale, {})
     return None if more is None else titled([*section, *more], f"{letter}–{letter}", box, TITLE)
 
 
@@ -243,7 +232,7 @@ def _end_box(figures: Figures, side: Looked, scale: float) -> Box:
 def _end(figures: Figures, side: Looked, rows: list[Row], scale: float) -> list[Mark] | None:
     """The view of an end with its figures and letters."""
     marks = orthographic(figures.shape, side, scale)
-    more = _figured(marks, figures.of.get(side, []), _end_box(figures, side, scale), scale, {})
+    more = figured(marks, figures.of.get(side, []), _end_box(figures, side, scale), scale, {})
     if more is None:
         return None
     marks += more

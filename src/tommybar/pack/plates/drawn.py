@@ -49,6 +49,18 @@ class Busy:
         return not any(way.through(one) for one in self.words)
 
 
+def figured(
+    marks: Sequence[Mark], figures: Iterable[Figure], box: Box, scale: float, first: dict[Side, float] | None = None
+) -> list[Mark] | None:  # fmt: skip
+    """All figures of a view whose outline lies in ``box``; None when one has no room."""
+    wanted = list(figures)
+    beside = lanes(marks, wanted, box, scale, first or {})
+    if beside is None:
+        return None
+    more = floats([*marks, *beside], wanted, scale)
+    return None if more is None else [*beside, *more]
+
+
 def lanes(
     marks: Sequence[Mark], figures: Iterable[Figure], box: Box, scale: float, first: dict[Side, float]
 ) -> list[Mark] | None:
