@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tommybar.resize.leaning import Leaning
+from tommybar.resize.look import Looks
 
 
 @pytest.mark.parametrize(
@@ -48,3 +49,29 @@ def test_which_material_a_stock_size_is_of(jockey):
     assert lean.materials_of("collar")[0] == ("stud", "turned", "mild steel")
     assert lean.materials_of("bracket_thick")[0] == ("bracket", "plate", "mild steel")
     assert dict(lean.through_screws()) == {"stud_hole": "stud_thread", "washer_hole": "end_thread"}
+
+
+def test_a_clearance_leans_on_its_own_hole_and_screw_only(jockey):
+    """Not on every other screw of the design: that would make the search try all their sizes too."""
+    lean = Leaning(jockey)
+
+    assert lean.of_clearance("washer.bore") == {"washer_hole", "end_thread"}
+    assert lean.of_clearance("stud_hole") == {"stud_hole", "stud_thread"}
+
+
+def test_no_other_size_changes_a_clearance(jockey, small_shop):
+    """Every other free size half as large again: hole and least clearance of each screw stay as they were."""
+    looks = Looks(jockey, small_shop, "rack", Leaning(jockey))
+    drawn = {size.name: size.value for size in jockey.named if not size.expression}
+
+    def clearances(values):
+        return {one.what: (one.figure, one.bound) for one in looks.at(values) if one.kind == "relation"}
+
+    before = clearances(drawn)
+    assert len(before) == 4
+    for what, was in before.items():
+        leans = looks.leaning.of_clearance(what.rpartition(" ")[2])
+        for name, value in drawn.items():
+            if name not in leans and isinstance(value, float):
+                now = clearances({**drawn, name: 1.02 * value})
+                assert now.get(what, was) == was, (what, name)

@@ -11,7 +11,9 @@ import pytest
 from tommybar.design import Design, design_from_text
 from tommybar.refusals import Refusal
 from tommybar.resize import price_of, resize
+from tommybar.resize.choice import Choice, Domain
 from tommybar.resize.scales import Scales
+from tommybar.resize.search import _next_best
 from tommybar.shop.model import Bar, Reamer, Shop
 
 
@@ -199,3 +201,40 @@ def test_what_can_be_spared_is_not_named_among_what_clashes(jockey, small_shop):
 
     assert "web >= 5" in words and "Swing over the cross-slide of drum" in words
     assert "stud_thread" not in words
+
+
+def priced(names: str, chance: Random) -> dict[str, Domain]:
+    """Sizes with one to four values each, at random prices."""
+    return {
+        name: Domain(
+            name,
+            1.0,
+            tuple(Choice(float(n), chance.randint(0, 5) / 10, "") for n in range(chance.randint(1, 4))),
+        )
+        for name in names
+    }
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_sizes_that_no_clash_ties_are_chosen_apart_at_the_same_price(seed):
+    """The cheapest of all choices that hold no clash, by trying all of them; none where there is none."""
+    chance = Random(seed)
+    domains = priced("abcdef", chance)
+    clashes = [
+        frozenset(
+            (name, chance.choice(domains[name].choices).value)
+            for name in chance.sample("abcdef", chance.randint(1, 3))
+        )
+        for _ in range(chance.randint(1, 14))
+    ]
+    allowed = [
+        sum(one.cost for one in picks)
+        for picks in product(*(domain.choices for domain in domains.values()))
+        if not any(clash <= set(zip(domains, (one.value for one in picks), strict=True)) for clash in clashes)
+    ]
+    found = _next_best(domains, clashes)
+
+    assert (found is None) == (not allowed)
+    if found is not None:
+        assert sum(one.cost for one in found.values()) == pytest.approx(min(allowed))
+        assert not any(clash <= {(name, one.value) for name, one in found.items()} for clash in clashes)

@@ -123,6 +123,28 @@ class Leaning:
         found.sort(key=lambda one: one[0])
         return tuple((part, kind, material) for _, part, kind, material in found)
 
+    def of_clearance(self, hole: str) -> frozenset[str]:
+        """The free sizes behind a screw's clearance in a hole: part.feature, or the size that is its diameter."""
+        part, dotted, name = hole.partition(".")
+        written = self.feature(part, name) if dotted else None
+        if dotted and written is None:
+            return self.free_of_screws()
+        dia = written.get("dia") if written is not None else hole
+        found = self.of_text(dia) if isinstance(dia, str) else frozenset()
+        screws = [screw for where, at, screw in self._passed() if (where == part if dotted else at == hole)]
+        return found.union(*(self.of_text(screw) for screw in screws)) if screws else self.free_of_screws()
+
+    def _passed(self) -> Iterator[tuple[str, str, str]]:
+        """(part, its hole's diameter as written, screw as written) for every hole that a screw goes through."""
+        for entry in self.relations:
+            given = entry.get("through", entry.get("pattern"))
+            if "screw" not in entry or given is None:
+                continue
+            for text in given if isinstance(given, list) else [given]:
+                part, _, name = str(text).partition(".")
+                written = self.feature(part, name) or {}
+                yield part, str(written.get("dia", "")), str(entry["screw"])
+
     def free_of_screws(self) -> frozenset[str]:
         """The free sizes that any screw relation leans on."""
         numbers = [number for number, entry in enumerate(self.relations) if "screw" in entry]

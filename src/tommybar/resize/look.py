@@ -69,7 +69,7 @@ class Looks:
         if asked.kind == "tool":
             return self.leaning.of_name(asked.part)
         if asked.kind == "relation":
-            return self.leaning.free_of_screws()
+            return self.leaning.of_clearance(asked.what.rpartition(" ")[2])
         if asked.what.startswith(OUTSIDE_ONLY):
             return self.leaning.of_outside(asked.part)
         return self.leaning.of_part(asked.part)

@@ -9,6 +9,7 @@ best one, and running out of choices is a proof that there is none.
 from __future__ import annotations
 
 import heapq
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -111,33 +112,65 @@ def nearest_picks(domains: Mapping[str, Domain]) -> dict[str, Choice]:
 
 
 def _next_best(domains: Mapping[str, Domain], clashes: Sequence[Clash]) -> dict[str, Choice] | None:
-    """The cheapest choice that holds no clash; None when there is none, empty when the count ran out."""
+    """The cheapest choice that holds no clash; None when there is none, empty when the count ran out.
+
+    Sizes that no clash ties together are chosen apart: costs add up, so the
+    cheapest of each group are together the cheapest of all.
+    """
     firsts = nearest_picks(domains)
-    free = {name for clash in clashes for name, _ in clash if len(domains[name].choices) > 1}
-    if any(not any(name in free for name, _ in clash) and _holds(clash, firsts) for clash in clashes):
-        return None
-    often = {name: sum(any(name == one for one, _ in clash) for clash in clashes) for name in free}
-    order = sorted(free, key=lambda name: (-often[name], name))
-    last: dict[str, list[Clash]] = {name: [] for name in order}
-    places = {name: place for place, name in enumerate(order)}
+    live: list[Clash] = []
+    for clash in dict.fromkeys(clashes):
+        fixed = frozenset(pair for pair in clash if len(domains[pair[0]].choices) == 1)
+        if not _holds(fixed, firsts):
+            continue  # what cannot be otherwise is not so
+        if fixed == clash:
+            return None
+        live.append(clash - fixed)
+    picks = dict(firsts)
+    for group in _groups(live):
+        chosen = _cheapest(domains, group)
+        if not chosen:
+            return chosen
+        picks.update(chosen)
+    return picks
+
+
+def _groups(clashes: Sequence[Clash]) -> list[list[Clash]]:
+    """Clashes that have a size in common, directly or through others, together; in the order of their first."""
+    groups: list[tuple[set[str], list[Clash]]] = []
     for clash in clashes:
-        inside = [name for name, _ in clash if name in places]
-        if inside and _holds(frozenset(pair for pair in clash if pair[0] not in places), firsts):
-            last[max(inside, key=lambda name: places[name])].append(
-                frozenset(pair for pair in clash if pair[0] in places)
-            )
+        names = {name for name, _ in clash}
+        tied = [group for group in groups if group[0] & names]
+        if not tied:
+            groups.append((names, [clash]))
+            continue
+        first, *others = tied
+        first[0].update(names)
+        for other in others:
+            first[0].update(other[0])
+            first[1].extend(other[1])
+            groups.remove(other)
+        first[1].append(clash)
+    return [group for _, group in groups]
+
+
+def _cheapest(domains: Mapping[str, Domain], clashes: Sequence[Clash]) -> dict[str, Choice] | None:
+    """The cheapest values of the sizes that these clashes name, holding none of them; None and empty as above."""
+    often = Counter(name for clash in clashes for name, _ in clash)
+    order = sorted(often, key=lambda name: (-often[name], name))
+    places = {name: place for place, name in enumerate(order)}
+    last: dict[str, list[Clash]] = {name: [] for name in order}
+    for clash in clashes:
+        last[max((name for name, _ in clash), key=lambda name: places[name])].append(clash)
     ranked = [domains[name].ordered for name in order]
-    start = (0, 0.0)
-    heap: list[tuple[tuple[int, float], tuple[int, ...]]] = [(start, ())]
+    heap: list[tuple[tuple[int, float], tuple[int, ...]]] = [((0, 0.0), ())]
     for _ in range(NODES):
         if not heap:
             return None
         cost, chosen = heapq.heappop(heap)
         depth = len(chosen)
         if depth == len(order):
-            picks = dict(firsts)
-            picks.update({name: ranked[at][chosen[at]] for at, name in enumerate(order)})
-            return picks
+            return {name: ranked[at][chosen[at]] for at, name in enumerate(order)}
         values = {order[at]: ranked[at][number].value for at, number in enumerate(chosen)}
         domain = domains[order[depth]]
         best_rank, best_cost = domain.rank(ranked[depth][0])
