@@ -316,3 +316,30 @@ def test_a_look_up_outside_its_table_is_refused_beside_the_field(opened, words):
     assert answer.status_code == 400
     assert "The grade is 77" in words(answer)
     assert 'value="8 H77"' in answer.text
+
+
+def test_every_file_can_be_taken_by_itself(opened):
+    """The list of sheets links each; what is no file of the pack is refused in words."""
+    text = opened.settled(opened.get("/designs/demo/sheets")).text
+    links = re.findall(r'href="(/designs/demo/one/[^"]+)"', text)
+
+    assert {one.rpartition(".")[2] for one in links} >= {
+        "pdf",
+        "html",
+        "json",
+        "csv",
+        "svg",
+        "dxf",
+        "step",
+        "glb",
+        "txt",
+    }
+    for one in ("parts/shaft.dxf", "parts/shaft.step", "assembly.glb", "sizes.csv"):
+        assert f"/designs/demo/one/{one}" in links
+        answer = opened.settled(opened.get(f"/designs/demo/one/{one}"))
+        assert answer.status_code == 200 and len(answer.content) > 100
+        assert f'filename="{one.rpartition("/")[2]}"' in answer.headers["content-disposition"]
+    assert opened.get("/designs/demo/one/parts/shaft.dxf").text.startswith("  0\nSECTION")
+    assert opened.get("/designs/demo/one/plan.json/../../x").status_code in (400, 404)
+    refused = opened.get("/designs/demo/one/parts/shaft.stl")
+    assert refused.status_code == 400 and "No file of the pack is called" in refused.text

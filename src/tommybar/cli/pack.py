@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -21,6 +22,9 @@ from tommybar.cli.inputs import (
 from tommybar.cli.progress import progress
 from tommybar.refusals import Refusal, nearest
 
+if TYPE_CHECKING:
+    from tommybar.planning import Plan
+
 
 def pack(
     design: DesignPath,
@@ -33,6 +37,12 @@ def pack(
     units: Annotated[str, typer.Option(help="Lengths on the sheets: mm or in.")] = "mm",
     paper: Annotated[str, typer.Option(help="Paper of the drawings: A4, A3, Letter or Tabloid.")] = "A4",
     angle: Annotated[str, typer.Option(help="Projection of the drawings: first or third angle.")] = "first",
+    only: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--only", metavar="FILE", help="Write only this file, or parts/*.step; may be repeated."
+        ),
+    ] = None,
 ) -> None:
     """Plan a design and write its pack: PDF, drawings, lists, and the page for the machine.
 
@@ -67,15 +77,43 @@ def pack(
             tell=tell,
         )
         found = with_assembly(found, units)  # type: ignore[arg-type]
-        written = write_pack(found, folder, units, tell, paper, angle)  # type: ignore[arg-type]
+        if only:
+            written = _some(found, folder, units, only, paper, angle, tell)
+        else:
+            written = write_pack(found, folder, units, tell, paper, angle)  # type: ignore[arg-type]
     for place in written:
         typer.echo(str(place))
-    if lacks := step_lacks():
+    if not only and (lacks := step_lacks()):
         typer.echo(lacks, err=True)
     if found.stops:
         words = "finding forbids" if len(found.stops) == 1 else "findings forbid"
         typer.echo(f"{len(found.stops)} {words} starting; see the cover.", err=True)
         raise typer.Exit(2)
+
+
+def _some(
+    found: Plan,
+    folder: Path,
+    units: str,
+    only: list[str],
+    paper: str,
+    angle: str,
+    tell: Callable[[str], None],
+) -> list[Path]:
+    """Only the files that are asked for, by name or pattern."""
+    from tommybar.pack.one_file import file_names, matching, one_file
+    from tommybar.pack.units import Reader
+
+    reader = Reader(units)  # type: ignore[arg-type]
+    names = [name for group in file_names(found, reader).values() for name in group]
+    written = []
+    for name in matching(names, only):
+        tell(name)
+        place = folder / name
+        place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(one_file(found, name, reader, paper, angle))  # type: ignore[arg-type]
+        written.append(place)
+    return written
 
 
 def _folder(out: Path) -> Path:

@@ -38,7 +38,7 @@ def imprint_of(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angle
     return Imprint(plan.title, plan.revision, plan.plan_id, plan.scale, plan.shop.name, reader, paper, angle)
 
 
-def _drawn(one: PartPlan, plan: Plan, imprint: Imprint, number: tuple[int, int] = (1, 1)) -> Sheet:
+def drawing_of(one: PartPlan, plan: Plan, imprint: Imprint, number: tuple[int, int] = (1, 1)) -> Sheet:
     """The drawing of a planned part, with the stock and the mass in its title block."""
     return part_drawing(one.part, plan.design, imprint, number, _stock(one, imprint.reader), one.mass)
 
@@ -52,7 +52,7 @@ def _stock(one: PartPlan, reader: Reader) -> str:
     return f"{section} × {reader.length(blank.length, 1)}"
 
 
-def _assembly(plan: Plan, imprint: Imprint, numbers: dict[str, int]) -> list[Sheet]:
+def assembly_pages(plan: Plan, imprint: Imprint, numbers: dict[str, int]) -> list[Sheet]:
     """The sheets of the assembly, without their frames; ``numbers`` are those of the drawings."""
     stock = {one.part.name: _stock(one, imprint.reader) for one in plan.parts}
     return assembly_sheets(plan.design, imprint, stock, numbers)
@@ -67,7 +67,9 @@ def pack_sheets(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angl
     made = [one for one in plan.parts if one.part.shape is not None]
     cards = {one.part.name: _cards(one, plan, imprint) for one in made}
     templates = {one.part.name: template_sheets(one.part, imprint) for one in made}
-    together = len(_assembly(plan, imprint, {}))  # how many they are does not hang on the numbers in them
+    together = len(
+        assembly_pages(plan, imprint, {})
+    )  # how many they are does not hang on the numbers in them
     numbers: dict[str, int] = {}
     number = 2 + len(leaves.sheets) + together
     for one in made:
@@ -82,7 +84,7 @@ def pack_sheets(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angl
     number = 2 + len(sheets)
     if together:
         contents.append(("Assembly", _range(number, number + together - 1)))
-        sheets += framed(_assembly(plan, imprint, numbers), imprint, (number, total))
+        sheets += framed(assembly_pages(plan, imprint, numbers), imprint, (number, total))
     for one in made:
         name = one.part.name
         number = numbers[name]
@@ -91,7 +93,7 @@ def pack_sheets(plan: Plan, reader: Reader, paper: PaperName = "A4", angle: Angl
         contents.append(
             (f"{name.replace('_', ' ').capitalize()}: {what}", _range(number, number + len(extra)))
         )
-        sheets.append(_drawn(one, plan, imprint, (number, total)))
+        sheets.append(drawing_of(one, plan, imprint, (number, total)))
         for place, sheet in enumerate(extra, number + 1):
             right, low = sheet.width - 10.0, sheet.height - 4.0
             sheet.text(right, low, f"sheet {place} of {total}", 3.4, anchor="end")
@@ -151,13 +153,13 @@ def write_pack(
     for one in plan.parts:
         if one.part.shape is not None:
             tell(f"drawing of {one.part.name}")
-            sheet = _drawn(one, plan, imprint)
+            sheet = drawing_of(one, plan, imprint)
             files[f"parts/{one.part.name}.svg"] = svg_text(sheet)
             files[f"parts/{one.part.name}.dxf"] = dxf_text(sheet)
         for n, page in enumerate(template_sheets(one.part, imprint), 1):
             files[f"templates/{one.part.name}-{n}.svg"] = svg_text(page)
     tell("assembly drawing")
-    for n, sheet in enumerate(framed(_assembly(plan, imprint, {}), imprint, (1, 1)), 1):
+    for n, sheet in enumerate(framed(assembly_pages(plan, imprint, {}), imprint, (1, 1)), 1):
         name = "assembly" if n == 1 else f"assembly-lists-{n - 1}"
         files[f"{name}.svg"] = svg_text(sheet)
         if n == 1:

@@ -49,6 +49,7 @@ WAYS = (
     Way("get", "/designs/{name}/sheets/{number:int}", "sheets", "one_sheet"),
     Way("get", "/designs/{name}/sheets/{number:int}/picture", "sheets", "sheet_picture"),
     Way("get", "/designs/{name}/pack/{file:path}", "sheets", "take"),
+    Way("get", "/designs/{name}/one/{file:path}", "one_file", "one_file"),
     Way("get", "/designs/{name}/text", "text", "design_text"),
     Way("post", "/designs/{name}/text", "text", "save_design"),
     Way("get", "/designs/{name}/file", "text", "design_file"),

@@ -63,6 +63,7 @@ class SheetsPage:
     head: Head
     sheets: tuple[tuple[int, str], ...]  # number and name
     files: tuple[FileShown, ...]
+    single: tuple[tuple[str, tuple[tuple[str, str], ...]], ...]  # what of, and its files: name and kind
     plan_id: str
     unit: str
     paper: str  # of the drawings
@@ -72,7 +73,7 @@ class SheetsPage:
     amiss: tuple[str, ...]  # what is missing on a drawing, or stands there twice
 
 
-def _setting(ask: Ask) -> tuple[PaperName, Angle]:
+def setting_of(ask: Ask) -> tuple[PaperName, Angle]:
     """Paper and projection of the drawings, as this reader has switched them."""
     paper, angle = (ask.request.cookies.get(name, "") for name in ("paper", "angle"))
     return (
@@ -82,7 +83,7 @@ def _setting(ask: Ask) -> tuple[PaperName, Angle]:
 
 
 def _key(ask: Ask, plan: Plan) -> Key:
-    return (plan.plan_id, ask.reader.unit, *_setting(ask))
+    return (plan.plan_id, ask.reader.unit, *setting_of(ask))
 
 
 def _packs(desk: Desk) -> OrderedDict[Key, Pack]:
@@ -99,7 +100,7 @@ def _sheets(ask: Ask, plan: Plan) -> list[str]:
     kept: OrderedDict[Key, list[tuple[str, str]]] = ask.desk.extra.setdefault("sheets", OrderedDict())
     key = _key(ask, plan)
     if key not in kept:
-        drawn = pack_sheets(plan, ask.reader, *_setting(ask))
+        drawn = pack_sheets(plan, ask.reader, *setting_of(ask))
         kept[key] = [(one.name, svg_text(one)) for one in drawn]
         audits = ask.desk.extra.setdefault("audits", {})
         audits[key] = audits_of((one.part for one in plan.parts), drawn)
@@ -111,6 +112,7 @@ def _sheets(ask: Ask, plan: Plan) -> list[str]:
 def sheets(ask: Ask) -> Response:
     """The page."""
     from tommybar.pack.audit.telling import audit_findings, audit_words
+    from tommybar.pack.one_file import file_names
 
     plan = plan_of(ask)
     count = len(_sheets(ask, plan))
@@ -121,14 +123,26 @@ def sheets(ask: Ask) -> Response:
         head_of(ask, "sheets", plan),
         tuple(zip(range(1, count + 1), names, strict=True)),
         tuple(_file(pack, name) for name in sorted(pack.files, key=_wanted_first)) if pack else (),
+        tuple(
+            (group, tuple((name, _kind(name)) for name in names))
+            for group, names in file_names(plan, ask.reader).items()
+        ),
         plan.plan_id,
         ask.reader.unit,
-        *_setting(ask),
+        *setting_of(ask),
         get_args(PaperName),
         audit_words(audits) if audits else "",
         tuple(f"{one.words} {one.remedy}" for one in audit_findings(audits)),
     )
     return answer(ask, "sheets.html", page, "designs")
+
+
+def _kind(name: str) -> str:
+    """What is written on the link: the kind of file, or the name of one that has its own."""
+    place = PurePosixPath(name)
+    if place.parts[0] == "templates":
+        return f"template {place.stem.rpartition('-')[2]}"
+    return place.suffix[1:].upper() if place.stem == "assembly" or len(place.parts) > 1 else name
 
 
 def _file(pack: Pack, name: str) -> FileShown:
@@ -176,7 +190,7 @@ def write(ask: Ask) -> Response:
     from tommybar.planning import with_assembly
 
     plan, unit, name = plan_of(ask), ask.reader.unit, name_of(ask)
-    setting, key, desk = _setting(ask), _key(ask, plan), ask.desk
+    setting, key, desk = setting_of(ask), _key(ask, plan), ask.desk
 
     def deed(tell: Tell) -> None:
         with TemporaryDirectory(prefix="tommybar-pack-") as folder:
