@@ -104,6 +104,8 @@ def _on_stud(design: SizedDesign, joint: ScrewJoint, store: _Store) -> list[Link
             inside = axis_of(held.shape, feature, copy % count_of(held.shape, feature))
             if inside is None:
                 continue
+            if inside.entry == "high":  # the shoulder bears where the hole is drilled from
+                inside = replace(inside, low_stop=False)
             words = f"{hole} on {joint.stud}"
             piece = (name, min(held.count, copy // count_of(held.shape, feature) + 1))
             found.append(Link("fit", piece, stud, (Joined(inside, _from(axis, far, inside.long), words),)))

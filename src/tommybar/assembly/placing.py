@@ -224,11 +224,10 @@ def _faced(
     turned = False
     if turns:
         here, turned = turned_to_faces(piece, here, axis, frames, others)
-    free = [direction(axis, (0.0, 0.0, 1.0))]
-    if link.kind == "face":
-        free += [direction(axis, (1.0, 0.0, 0.0)), direction(axis, (0.0, 1.0, 0.0))]
-    here, told = moved_to_faces(piece, here, free, frames, others)
-    return here, "" if (turned if link.kind == "screw" else told) else opened
+    across = [direction(axis, (1.0, 0.0, 0.0)), direction(axis, (0.0, 1.0, 0.0))]
+    free = across if link.kind == "face" else [direction(axis, (0.0, 0.0, 1.0))]
+    here, left = moved_to_faces(piece, here, free, frames, others)
+    return here, "" if (turned if link.kind == "screw" else not left) else opened
 
 
 def _wrong(link: Link, frames: dict[Piece, Frame]) -> float:

@@ -176,23 +176,23 @@ def _seen_along(axis: Frame, face: Frame, sign: float) -> float | None:
 
 def moved_to_faces(
     piece: Piece, here: Frame, free: Sequence[Vector], frames: dict[Piece, Frame], links: Sequence[Link]
-) -> tuple[Frame, bool]:
+) -> tuple[Frame, list[Vector]]:
     """``here`` moved along the directions that are free until its faces stand as their relations say.
 
-    Gives back whether a face said so.
+    Gives back the directions along which no face says where.
     """
-    told = False
+    left = list(free)
     for link in links:
         other = link.second if piece == link.first else link.first
         ends = (here, frames[other]) if piece == link.first else (frames[other], here)
         gap, askew = gap_of(link, *ends)
         facing = direction(within(ends[1], link.pairs[0].shaft.at), (0.0, 0.0, 1.0))
-        if askew > SQUARE or not any(_along(one, facing) for one in free):
+        if askew > SQUARE or not any(_along(one, facing) for one in left):
             continue
         move = (link.apart - gap) * (1.0 if piece == link.first else -1.0)
         here = within(shifted(*(move * one for one in facing)), here)
-        told = True
-    return here, told
+        left = [one for one in left if not _along(one, facing)]  # the first that says it is kept
+    return here, left
 
 
 def _along(one: Vector, other: Vector) -> bool:
