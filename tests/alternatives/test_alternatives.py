@@ -114,15 +114,15 @@ def test_where_there_is_no_way_a_figure_stands_against_it(others):
 
 
 def spool(within):
-    """Two ends of 20 with 40 between them; each end is cut in a grip of its own."""
-    ends = (("a", 20.0, 0.0, 10.0), ("middle", 40.0, 10.0, 30.0), ("c", 20.0, 30.0, 40.0))
+    """Two ends of 20 with 40 between them, thin enough to lie in a jaw step; each end is cut in a grip of its own."""
+    ends = (("a", 20.0, 0.0, 10.0), ("middle", 40.0, 10.0, 18.0), ("c", 20.0, 18.0, 28.0))
     lands = tuple(Cylinder(name, Dim(dia, f"spool.{name}"), start, end) for name, dia, start, end in ends)
-    shape = TurnedShape(Dim(40.0, "spool.length"), lands)
+    shape = TurnedShape(Dim(28.0, "spool.length"), lands)
     return Part("spool", "turned", "mild steel", 1, shape, (RunoutNeed("a", "c", within),))
 
 
 def test_a_run_out_that_cannot_be_kept_is_why_not(demonstrator_of):
-    """One end of the spool must run within 0.021 to the other: jaws of 0.1 give a route with a stop, and that is no route.
+    """One end of the spool must run within 0.021 to the other: a sleeve of 0.04 gives a route with a stop, and that is no route.
 
     Without a blade, that is: one that reaches 10 mm behind the middle cuts both ends in one grip.
     """
@@ -133,7 +133,7 @@ def test_a_run_out_that_cannot_be_kept_is_why_not(demonstrator_of):
     assert other_ways(spool(0.021), shop, cards=(2,))[0].against == ()
 
     assert [one.number for one in asked.against] == [301]
-    assert asked.against[0].figure == "0.100 mm TIR"
+    assert asked.against[0].figure == "0.040 mm TIR"
     assert "within 0.021 mm in this shop" in asked.against[0].words
 
 
