@@ -47,7 +47,8 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
     area = area or drawing_area(imprint.paper)
     notes = (*_notes(shape, imprint.reader), *part_notes(part, design, imprint.reader))
     wide = area[2] - area[0]
-    words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
+    edges = None if isinstance(shape, SpringShape) else imprint.reader
+    words = [notes_block(notes, min(width, wide), edges) for width in WIDTHS]
     for given in (True, False):
         rows, views_at = _told(shape, imprint.reader, given)
         tables = tables_of(rows, wide)
@@ -105,6 +106,4 @@ def _notes(shape: Bent, reader: Reader) -> list[str]:
             )
     if isinstance(shape, SpringShape):
         notes.append("Wear eye protection; hold both ends of the wire whenever it is under tension")
-    if not isinstance(shape, SpringShape):
-        notes.append(f"Break sharp edges {reader.length(0.2)} at most")
     return notes

@@ -15,11 +15,11 @@ from tommybar.pack.plates.figures import Figures
 from tommybar.pack.plates.holes import datum_of
 from tommybar.pack.plates.insets import inset_figures, lean_figures
 from tommybar.pack.plates.letters import Wanted, letter_marks
-from tommybar.pack.plates.placed import outline_figures, place_figures
+from tommybar.pack.plates.placed import outline_figures, place_figures, ray_figures
 from tommybar.pack.plates.profiles import profile_figures
 from tommybar.pack.plates.spans import Side
 from tommybar.pack.plates.told import Row, Told
-from tommybar.pack.plates.views import orthographic, sectioned
+from tommybar.pack.plates.views import orthographic, ray_words, sectioned
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.projected.directions import Looked, looked_at
 from tommybar.pack.sheet import Arc, Area, Kind, Mark
@@ -55,7 +55,16 @@ class Given:
 
 def has_cuts(shape: PlateShape) -> bool:
     """Whether anything but holes is cut in a plate, or a hole leans."""
-    cut = (shape.slots, shape.pockets, shape.steps, shape.vees, shape.dovetails, shape.slits, shape.edges)
+    cut = (
+        shape.slots,
+        shape.pockets,
+        shape.steps,
+        shape.vees,
+        shape.dovetails,
+        shape.slits,
+        shape.edges,
+        shape.rays,
+    )
     return any(cut) or any(hole.tilt for hole in shape.holes)
 
 
@@ -68,6 +77,7 @@ def figures_of(shape: PlateShape, reader: Reader, angle: Angle, given: Given) ->
         inset_figures(figures)
         profile_figures(figures)
         lean_figures(figures)
+        ray_figures(figures)
     return figures.finished()
 
 
@@ -206,6 +216,7 @@ def _plan(figures: Figures, rows: list[Row], scale: float) -> list[Mark] | None:
     if more is None:
         return None
     plan += more
+    plan += ray_words(shape, scale, plan)
     if placed:
         inset = min(3.0, wide / 4, long / 4)
         plan += datum_on_edge("B", (long - inset, 0.0), (inset, 0.0), (0.0, 1.0), plan)

@@ -26,6 +26,7 @@ class Busy:
     def __init__(self, marks: Iterable[Mark]) -> None:
         self.lines = Lines([])
         self.words: list[Box] = []
+        self.hatched: list[Box] = []
         self.add(marks)
 
     def add(self, marks: Iterable[Mark]) -> None:
@@ -33,7 +34,7 @@ class Busy:
         plain = plain_marks(marks)
         self.lines.add(plain)
         self.words += [one.box for one in plain if isinstance(one, Text)]
-        self.words += [
+        self.hatched += [
             box_of([one]) for one in plain if isinstance(one, Area) and one.fill.startswith("hatch")
         ]
 
@@ -41,7 +42,9 @@ class Busy:
         """Whether words have room."""
         b = text.box
         room = (b[0] - clear, b[1] - clear, b[2] + clear, b[3] + clear)
-        return not any(overlap(room, one) for one in self.words) and not self.lines.through(room)
+        return not any(overlap(room, one) for one in (*self.words, *self.hatched)) and not self.lines.through(
+            room
+        )
 
     def passes(self, *points: Point) -> bool:
         """Whether a line runs through no words."""

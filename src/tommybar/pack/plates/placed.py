@@ -51,6 +51,13 @@ def place_figures(figures: Figures, places: bool = True) -> None:
                 _hole(figures, hole)
 
 
+def ray_figures(figures: Figures) -> None:
+    """From where engraved lines radiate."""
+    for fan in figures.shape.rays:
+        for axis in "xy":
+            figures.place("top", fan.name, axis, (fan.x, fan.y, figures.shape.thickness.value))
+
+
 def _hole(figures: Figures, hole: PlateHole) -> None:
     spot = in_plate(figures.shape, hole)
     axes = {"top": "xy", "bottom": "xy", "front": "xz", "back": "xz"}.get(hole.face, "yz")

@@ -92,7 +92,7 @@ def _drawn(
     said = tuple(one for row in rows for one in row.printed)
     wide = area[2] - area[0]
     tables = tables_of(rows, wide)
-    words = [notes_block(notes, min(width, wide)) for width in WIDTHS]
+    words = [notes_block(notes, min(width, wide), imprint.reader) for width in WIDTHS]
     width, height = area[2] - area[0], area[3] - area[1]
     side = max(shape.length.value, shape.width.value)
     for scale in SCALES:
@@ -131,7 +131,6 @@ def plate_notes(part: Part, design: SizedDesign, imprint: Imprint, rows: list[Ro
     notes += _measured_from(shape, rows)
     if any(hole.place for hole in shape.holes):
         notes.append("Datums: A underside, B front edge, C left end")
-    notes.append(f"Break other sharp edges {imprint.reader.length(0.2)} at most")
     return (*notes, *part_notes(part, design, imprint.reader))
 
 

@@ -9,13 +9,16 @@ from functools import lru_cache
 from typing import Any
 
 from tommybar.facts.threads import thread
+from tommybar.pack.boxes import Box, overlap
+from tommybar.pack.marks import plain_marks
 from tommybar.pack.plates.cuts import Place
 from tommybar.pack.plates.holes import in_plate
+from tommybar.pack.plates.letters import Lines
 from tommybar.pack.projected.directions import Looked, body, body_in, looked_at
 from tommybar.pack.projected.hidden import seen
 from tommybar.pack.projected.lines import Circle, scaled, view_marks
 from tommybar.pack.sheet import Arc, Area, Line, Mark, Text
-from tommybar.shapes.features import PlateHole, PlateShape
+from tommybar.shapes.features import PlateHole, PlateShape, Rays
 from tommybar.shapes.mesh import as_mesh
 from tommybar.shapes.outlines import Arc as Round
 from tommybar.shapes.outlines import Loop, plate_loop
@@ -24,6 +27,7 @@ from tommybar.shapes.plate_frames import face_frame
 from tommybar.shapes.plates import drilled_depth
 from tommybar.shapes.solids.frames import cosine, direction, point, sine
 
+Spot = tuple[float, float]
 LETTER = 2.5  # of engraved words as drawn [mm on paper]
 BESIDE = 2.4  # of the middle of an engraved word from its line [mm on paper]
 MOST = 3  # sections of one plate
@@ -61,22 +65,61 @@ def cut_at(shape: PlateShape, plane: Plane) -> tuple[Any, tuple[Mark, ...]]:
 def orthographic(shape: PlateShape, looked: Looked, scale: float) -> list[Mark]:
     """A view with its hidden lines, thread lines and centre lines; the plate's datum corner at (0, 0)."""
     marks = scaled(lines_of(shape, looked), scale) + hole_marks(shape, looked, scale)
-    return marks + (ray_marks(shape, scale) if looked == "top" else [])
+    return marks + (ray_lines(shape, scale) if looked == "top" else [])
 
 
-def ray_marks(shape: PlateShape, scale: float) -> list[Mark]:
-    """Engraved lines that radiate from a place, what stands there beside each on its left."""
-    marks: list[Mark] = []
+def ray_lines(shape: PlateShape, scale: float) -> list[Line]:
+    """Engraved lines that radiate from a place."""
+    return [Line(way, "thin") for fan in shape.rays for way in _ways(fan, scale)]
+
+
+def _ways(fan: Rays, scale: float) -> list[tuple[Spot, Spot]]:
+    found: list[tuple[Spot, Spot]] = []
+    for angle in fan.angles:
+        c, s = cosine(angle), sine(angle)
+        a, b = ((fan.x + r * c, fan.y + r * s) for r in (fan.inner, fan.outer))
+        found.append(
+            (
+                (round(a[0] * scale, 4), round(-a[1] * scale, 4)),
+                (round(b[0] * scale, 4), round(-b[1] * scale, 4)),
+            )
+        )
+    return found
+
+
+def ray_words(shape: PlateShape, scale: float, marks: Sequence[Mark]) -> list[Text]:
+    """What stands beside engraved lines, clear of all that is drawn: on the left, the right or beyond the end."""
+    lines = Lines(marks)
+    taken = [one.box for one in plain_marks(marks) if isinstance(one, Text)]
+    made: list[Text] = []
     for fan in shape.rays:
-        for n, angle in enumerate(fan.angles):
-            c, s = cosine(angle), sine(angle)
-            ends = [(fan.x + r * c, fan.y + r * s) for r in (fan.inner, fan.outer)]
-            marks.append(Line(tuple((round(x * scale, 4), round(-y * scale, 4)) for x, y in ends), "thin"))
-            if fan.words:
-                x, y = ((a + b) / 2 * scale for a, b in zip(*ends, strict=True))
-                at = round(x - BESIDE * s, 4), round(-y - BESIDE * c + 0.35 * LETTER, 4)
-                marks.append(Text(at, fan.words[n], LETTER, anchor="middle"))
-    return marks
+        for words, angle, way in zip(fan.words, fan.angles, _ways(fan, scale), strict=bool(fan.words)):
+            tried = _beside_ray(words, angle, way)
+            text = next((one for one in tried if _clear(one, lines, taken)), tried[0])
+            taken.append(text.box)
+            made.append(text)
+    return made
+
+
+def _clear(text: Text, lines: Lines, taken: Sequence[Box]) -> bool:
+    b = text.box
+    room = (b[0] - 0.2, b[1] - 0.2, b[2] + 0.2, b[3] + 0.2)
+    return not lines.through(room) and not any(overlap(b, one) for one in taken)
+
+
+def _beside_ray(words: str, angle: float, way: tuple[Spot, Spot]) -> list[Text]:
+    """Places for the words of a line, the one liked best first."""
+    c, s = cosine(angle), sine(angle)
+    (x1, y1), (x2, y2) = way
+    spots: list[Spot] = []
+    for side in (1.0, -1.0):
+        for share in (0.5, 0.75, 0.25):
+            x, y = x1 + share * (x2 - x1), y1 + share * (y2 - y1)
+            spots.append((x - side * BESIDE * s, y - side * BESIDE * c))
+    spots += [(x2 + more * BESIDE * c, y2 - more * BESIDE * s) for more in (1.0, 1.6, 2.4)]
+    return [
+        Text((round(x, 4), round(y + 0.35 * LETTER, 4)), words, LETTER, anchor="middle") for x, y in spots
+    ]
 
 
 def sectioned(shape: PlateShape, plane: Plane, scale: float) -> list[Mark]:
