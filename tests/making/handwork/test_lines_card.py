@@ -21,6 +21,7 @@ from tommybar.shapes.features import (
     PlateEdge,
     PlateShape,
     PlateSlit,
+    Rays,
     Slit,
     TurnedShape,
 )
@@ -110,3 +111,16 @@ def test_these_cards_come_last_and_count_themselves(shop):
 
 def test_a_part_without_them_has_no_such_card(shop):
     assert lines_card(jaw(), shop, {}, 1) == (None, [])
+
+
+def test_lines_that_radiate_are_cut_from_one_place_by_their_angles(shop):
+    """Three lines from (10, 20): each angle with its word, both ends by the dial."""
+    fan = Rays("hours", 10.0, 20.0, 30.0, 36.0, (11.923, 0.0, -11.923), ("11", "12", "1"))
+    (step,), found = steps(jaw(rays=(fan,)), shop)
+    words = " ".join((step.do, *step.dial))
+    assert "Engrave 3 lines on the top face, from 30 to 36 out" in words
+    assert "11.92 deg (11); 0.00 deg (12); -11.92 deg (1)" in words
+    assert "10.00, 20.00" in words
+    assert found == ()
+    card, _ = lines_card(jaw(rays=(fan,)), shop, {}, 2)
+    assert "slit" not in " ".join((*card.before_starting, *card.goes_wrong, card.why)).lower()
