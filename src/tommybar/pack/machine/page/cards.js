@@ -60,7 +60,7 @@ function drawSetup() {
         el("h1", {}, card.out ? "Grip it" : card.hold || "Before starting"),
         card.out ? bigNumber(card.out, UNIT + " out of the jaws") : null,
         el("dl", {},
-          row("held", el("p", {}, card.hold)), row("against", card.stop ? el("p", {}, card.stop) : null),
+          row("held", card.hold ? el("p", {}, card.hold) : null), row("against", card.stop ? el("p", {}, card.stop) : null),
           row("look", card.before.map((line) => el("p", {}, line))),
           row("drawer", card.drawer.length ? el("p", {}, card.drawer.join(" · ")) : null),
           row("changed", part.changed ? el("p", {}, part.changed) : null),
@@ -68,7 +68,7 @@ function drawSetup() {
       card.sketch ? el("section", { class: "picture" }, el("div", { svg: card.sketch }), card.gap ? el("p", { class: "soft" }, card.gap) : null) : null),
     el("div", { class: "acts" },
       button("Something is wrong", openWrong, "plain"),
-      button("Held and looked at", begin, "main", { id: "main" }),
+      button(card.hold ? "Held and looked at" : "Looked at", begin, "main", { id: "main" }),
       button("Stop for today", openPause, "plain")));
 }
 
