@@ -82,7 +82,7 @@ def set_travelling(bench: Bench) -> None:
     bench.add(
         Step(
             0,
-            f"Turn a track {Mm(TRACK):.0f} long at the tail and set the travelling steady on it",
+            f"Set the travelling steady at the tail, on {Mm(TRACK):.0f} of the first cut",
             option.surface,
             "travelling steady",
             "hand",
@@ -92,7 +92,7 @@ def set_travelling(bench: Bench) -> None:
             f"{TRACK:.0f}",
             "mm long",
             (
-                f"To the first cut's diameter, {Mm(TRACK):.0f} from the end; then both fingers to it, just behind the tool.",
+                f"Take the first cut of the next step {Mm(TRACK):.0f} long and stop; then both fingers to it, just behind the tool.",
                 "Set them again to the new diameter after every cut, spindle stopped, oil on them.",
                 "They run on what the tool has just turned, so they stop where the next shoulder begins.",
             ),
