@@ -48,6 +48,9 @@ def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
     radius = _gripped(hold)
     if hold.drive is not None:
         return _driven(hold, hold.drive, front)
+    if "expanding mandrel" in hold.device:
+        shoulder = box(front - 20.0, 0.0, front, radius + WASHER / 2)
+        return Fixture((('mandrel shoulder', shoulder),), front, (front, front + hold.length), radius)
     if "arbor" in hold.device:
         return _arbor(radius, front, top, hold.length)
     if hold.seat > 0:

@@ -38,6 +38,7 @@ class Option:
     centre: float = 0.0  # mouth of the centre hole by which the tailstock carries the free end [mm]
     dog: Dog | None = None  # between centres: what drives the work, or the mandrel that carries it
     mandrel: float = 0.0  # diameter of a mandrel between centres; 0: none [mm]
+    plug: bool = False  # an expanding mandrel: nothing stands out of the bore, so that its face can be cut
     steady: Steady | None = None
     only: frozenset[str] = frozenset()  # kinds of job that are done in it; empty: whatever it reaches
     leaves: frozenset[str] = frozenset()  # lands that it does not make though it reaches them

@@ -1,4 +1,4 @@
-"""A mandrel between centres in a finished bore, for an outside that must run true to it.
+"""Mandrels in a finished bore: between centres for an outside that must run true to it, or expanding in the chuck.
 
 A plain mandrel is a few hundredths thinner at one end and is pressed home in
 the bore; it turns on its own two centres, so that the outside runs true to
@@ -10,7 +10,7 @@ from __future__ import annotations
 from tommybar.making.between_centres import HEAD, SKILL
 from tommybar.making.cards import Rejected
 from tommybar.making.grips import Option
-from tommybar.making.jobs import largest_outside
+from tommybar.making.jobs import largest, largest_outside
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
 from tommybar.shapes.features import Bore, Face, TurnedShape
@@ -22,6 +22,12 @@ THINNEST = 6.0  # below it a mandrel whips and bends; common practice, no source
 LEVERAGE = 4.0  # largest outside over bore, since the taper alone turns it; common practice, no source
 SHORTEST = 1.0  # length over bore, so that the work does not lean on it; common practice, no source
 TAPER = 3000.0  # the mandrel grows by one in this; 2000 to 5000 is common practice, no source
+EXPANDS = "expanding mandrel"  # among the ways of working
+EXPANDING_COST = 16.0  # of the search: turned in place, slit and tapped for its taper screw
+EXPANDING_RUNOUT = 0.015  # TIR, 0.01 to 0.02 is common practice, no source [mm]
+EXPANDING_LEAST = 8.0  # bore that a slit plug with a taper screw goes into; common practice, no source [mm]
+EXPANDING_SHORT = 0.5  # length over bore; common practice, no source
+SPREADS = 0.1  # wall over bore under which the plug spreads it; common practice, no source
 HOLE = 0.4  # mouth of its own centre holes over its diameter; common practice, no source
 
 
@@ -99,3 +105,54 @@ def _lacking(shape: TurnedShape, bore: Bore, shop: Shop) -> str:
     if length > room:
         return f"{length:g} mm long, {room:.0f} mm are left between the centres"
     return ""
+
+
+def expanding_options(
+    shape: TurnedShape, made: frozenset[str], shop: Shop, free: Face, rejected: list[Rejected]
+) -> list[Option]:
+    """A slit plug, turned in place and spread by a taper screw, in each finished through bore.
+
+    It stands out of nothing, so that the free face can be cut as well.
+    """
+    options: list[Option] = []
+    if EXPANDS not in shop.can:
+        return options
+    for bore in shape.bores:
+        if not bore.through or bore.name not in made or bore.after or bore.thread:
+            continue
+        dia, length = bore.dia.value, shape.length.value
+        wall = (min(largest(land) for land in shape.outside) - dia) / 2
+        turns = largest_outside(shape) / dia
+        reasons = (
+            (
+                dia < EXPANDING_LEAST,
+                f"a plug of {dia:g} mm has no room for its screw; {EXPANDING_LEAST:g} mm at least",
+            ),
+            (length < EXPANDING_SHORT * dia, f"{length:g} mm of bore is short for {dia:g} mm: it would lean"),
+            (length > 6 * dia, "too long for it"),
+            (wall < SPREADS * dia, f"a wall of {wall:.1f} mm round {dia:g} mm spreads with it"),
+            (turns > 5.0, f"the part is {turns:.1f} x as large as its plug of {dia:g} mm; 5 x at most"),
+        )
+        told = next((words for true, words in reasons if true), "")
+        if told:
+            rejected.append(Rejected(f"{EXPANDS} in {bore.name}, face {free} free", told))
+            continue
+        options.append(
+            Option(
+                None,
+                f"{EXPANDS} {Mm(dia):g}",
+                bore.name,
+                bore.dia.target,
+                length,
+                free,
+                -length,
+                "",
+                EXPANDING_RUNOUT,
+                EXPANDING_COST,
+                note="turn the plug in place to a close fit, 1 mm shorter than the bore, drill and tap it for its taper "
+                "screw, slit it, and leave it in the chuck; ease the screw before the last cuts",
+                spigot=dia,
+                plug=True,
+            )
+        )
+    return options

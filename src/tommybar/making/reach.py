@@ -165,7 +165,7 @@ def _reaches(
     if option.centre > 0 and job.kind in IN_THE_FACE and job.side in ("", option.free):
         return False  # the centre stands in the way
     if job.kind == "face":
-        return job.side == option.free and not arbor
+        return job.side == option.free and (not arbor or option.plug)
     if job.kind == "outside":
         if job.as_supplied or job.feature == option.surface:
             return False

@@ -92,7 +92,7 @@ def set_travelling(bench: Bench) -> None:
             f"{TRACK:.0f}",
             "mm long",
             (
-                f"Take the first cut of the next step {Mm(TRACK):.0f} long and stop; then both fingers to it, just behind the tool.",
+                f"Take the first cut of the next step {Mm(TRACK):.0f} long and stop; both fingers to it, just behind the tool.",
                 "Set them again to the new diameter after every cut, spindle stopped, oil on them.",
                 "They run on what the tool has just turned, so they stop where the next shoulder begins.",
             ),

@@ -21,7 +21,7 @@ from tommybar.making.grips import (
     too_slender,
 )
 from tommybar.making.jobs import Job, span_in_card
-from tommybar.making.mandrels import mandrel_options
+from tommybar.making.mandrels import expanding_options, mandrel_options
 from tommybar.making.steadies import AT_THE_END, BEHIND, RINGED, WIDE
 from tommybar.making.tail_centre import COST, STEADIED, Carrier, centre_mouth
 from tommybar.shapes.features import Cylinder, Face, TurnedShape
@@ -72,6 +72,7 @@ def surface_options(
         options.extend(arbors(shape, made, shop, free, rejected))
         options.extend(screwed_stubs(shape, made, shop, free, rejected))
         options.extend(mandrel_options(shape, made, shop, free, rejected))
+        options.extend(expanding_options(shape, made, shop, free, rejected))
     return options, rejected
 
 
