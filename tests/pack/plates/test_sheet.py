@@ -9,6 +9,7 @@ from dataclasses import replace
 import ezdxf
 import pytest
 
+from tommybar.design.joints import PatternRelation
 from tommybar.design.model import Part
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.dxf import dxf_text
@@ -255,3 +256,20 @@ def test_what_has_no_room_is_refused_with_a_remedy() -> None:
 
     with pytest.raises(Refusal, match=r"12000 mm long; at 1:20 .* Print it on A3"):
         plate_drawing(Part("bar", "plate", "steel", 1, shape), DESIGN, IMPRINT)
+
+
+def test_holes_that_must_meet_another_part_have_the_zone_of_their_pattern() -> None:
+    """Both patterns get a zone of 0.2; spotted through, only the first has one and the second says through what."""
+    names = tuple(f"flange.bolt_{n}" for n in range(1, 6))
+    others = tuple(f"cover.bolt_{n}" for n in range(1, 6))
+    both = replace(DESIGN, patterns=(PatternRelation(others, names, 0.4, 0.2),))
+    through = replace(DESIGN, patterns=(PatternRelation(others, names, 0.4, 0.2, True),))
+
+    sheet = part_drawing(FLANGE, both, IMPRINT)
+    assert [one.figure for one in sheet.dimensions() if one.kind == "position"] == ["0.2"]
+    assert "Ø0.2" in [one.words for one in texts(sheet)]
+    assert clashes(sheet, LINES) == []
+    sheet = part_drawing(FLANGE, through, IMPRINT)
+    assert not [one for one in sheet.dimensions() if one.kind == "position"]
+    words = " ".join(one.words for one in texts(sheet))
+    assert "Spot bolt 1, bolt 2, bolt 3, bolt 4, bolt 5 through cover bolt 1," in words

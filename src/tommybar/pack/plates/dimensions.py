@@ -2,63 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from tommybar.pack.marks import leader
 from tommybar.pack.plates.letters import free_along
 from tommybar.pack.sheet import Area, Dimension, Line, Mark, Point, Text
 
 SIZE = 4.25
-STEP = 7.6
-ABOVE = 1.0  # between a dimension line and its words [mm]
-FIT = 7.0  # what arrows need beside the words [mm]
-
-
-@dataclass(frozen=True)
-class Lane:
-    """A distance from the datum corner: the model's figure [mm], its words, and where its far line starts."""
-
-    value: float
-    words: str
-    start: float = 0.0  # of the far extension line, across the lane [mm on paper]
-
-
-def lanes_below(lanes: list[Lane], scale: float, level: float) -> list[Mark]:
-    """Distances along x, below a view whose datum corner is at (0, 0)."""
-    marks: list[Mark] = []
-    for lane in lanes:
-        span, wide = lane.value * scale, Text((0, 0), lane.words, SIZE).width
-        outside = span < wide + FIT
-        at = (-FIT, level - ABOVE) if outside else (span / 2, level - ABOVE)
-        text = Text(at, lane.words, SIZE, anchor="end" if outside else "middle")
-        tail = ((0.0, level), (-FIT - wide, level)) if outside else ()
-        marks.append(
-            Dimension(
-                (0.0, 0.0), (span, lane.start), "x", level, lane.value, (text,), outside=outside, tail=tail
-            )
-        )
-        level += STEP
-    return marks
-
-
-def lanes_left(lanes: list[Lane], scale: float, at: float = -10.0) -> tuple[list[Mark], float]:
-    """Distances along y, left of a view whose datum corner is at (0, 0); and the room that they take below it."""
-    marks: list[Mark] = []
-    below = 0.0
-    for lane in lanes:
-        span, wide = lane.value * scale, Text((0, 0), lane.words, SIZE).width
-        fits = span > wide + FIT
-        low = -span / 2 + wide / 2 if fits else FIT + wide
-        text = Text((at - ABOVE, low), lane.words, SIZE, turned=True)
-        tail = () if fits else ((at, 0.0), (at, FIT + wide))
-        below = below if fits else max(below, wide + 2.5)
-        marks.append(
-            Dimension(
-                (0.0, 0.0), (lane.start, -span), "y", at, lane.value, (text,), outside=not fits, tail=tail
-            )
-        )
-        at -= STEP + 0.6
-    return marks, below
 
 
 def height_right(x: float, base: float, value: float, words: str, scale: float, clear: float) -> list[Mark]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tommybar.design.model import Part, SizedDesign
 from tommybar.pack.boxes import Box
 from tommybar.pack.grid import Column, grid
@@ -15,15 +17,25 @@ from tommybar.pack.plates.holes import hole_rows
 from tommybar.pack.plates.placed import few_places
 from tommybar.pack.plates.told import Row
 from tommybar.pack.plates.views import sections_of
+from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import Mark, Text
 from tommybar.pack.turned.frames import FRAME, cells_marks
 from tommybar.pack.turned.layout import Block, block, packed
 from tommybar.pack.turned.sheet import Drawing, notes_block
+from tommybar.pack.units import Reader
 from tommybar.pack.words import part_notes
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import PlateShape
 
-WIDTHS = (95.0, 120.0, 150.0, 80.0, 190.0, 255.0)  # to which table and notes are set, in this order [mm]
+WIDTHS = (
+    95.0,
+    120.0,
+    150.0,
+    88.0,
+    80.0,
+    190.0,
+    255.0,
+)  # to which table and notes are set, in this order [mm]
 WAYS = (
     *(Given(sections=n) for n in (3, 2, 1)),
     *(Given(places=False, sections=n) for n in (3, 1)),
@@ -31,7 +43,7 @@ WAYS = (
     Given(cuts=False, places=False, sections=1),
 )  # the one liked best first
 SMALLER = 2.1  # a view this much larger is worth having figures in the table
-LEGIBLE = 60.0  # and any larger one when the longer side would be shorter than this on paper [mm]
+LEGIBLE = 80.0  # and any larger one when the longer side would be shorter than this on paper [mm]
 SMALLEST = 35.0  # a longer side under this on paper says too little to bear figures [mm]
 WORDS = 36.0  # the least width of the column of words [mm]
 TYPE = (3.9, 3.4)  # size of the table's words, the smaller one where the larger has no room [mm]
@@ -48,8 +60,8 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
     Refusal
         If it has no room on the paper at the smallest standard scale.
     """
-    shape = part.shape
-    assert isinstance(shape, PlateShape)
+    shape = in_patterns(part, design)
+    part = replace(part, shape=shape)
     area = area or drawing_area(imprint.paper)
     best: Drawing | None = None
     side = max(shape.length.value, shape.width.value)
@@ -79,6 +91,35 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
     return best
 
 
+def in_patterns(part: Part, design: SizedDesign) -> PlateShape:
+    """The plate, its holes that must meet those of another part with the position zone of their pattern.
+
+    Holes that are spotted through the other part have their place from there.
+    """
+    shape = part.shape
+    assert isinstance(shape, PlateShape)
+    zones: dict[str, float] = {}
+    for pattern in design.patterns:
+        for name in (*pattern.first, *(() if pattern.spot_through else pattern.second)):
+            owner, _, hole = name.partition(".")
+            if owner == part.name and pattern.place > 0:
+                zones[hole] = pattern.place
+    holes = tuple(replace(one, place=one.place or zones.get(one.name, 0.0)) for one in shape.holes)
+    return replace(shape, holes=holes)
+
+
+def spotted(part: Part, design: SizedDesign) -> list[str]:
+    """Notes of holes that are spotted through another part."""
+    notes: list[str] = []
+    for pattern in design.patterns:
+        pairs = zip(pattern.second, pattern.first, strict=True) if pattern.spot_through else ()
+        there = [(own.partition(".")[2], other) for own, other in pairs if own.partition(".")[0] == part.name]
+        if there:
+            names, others = (", ".join(one[n] for one in there).replace("_", " ") for n in (0, 1))
+            notes.append(f"Spot {names} through {others.replace('.', ' ')}")
+    return notes
+
+
 def _drawn(
     part: Part, design: SizedDesign, imprint: Imprint, area: Box, given: Given, least: float
 ) -> Drawing | None:
@@ -89,7 +130,7 @@ def _drawn(
     last = not (given.cuts or given.places)
     rows = plate_rows(shape, imprint, figures.drawn)
     notes = plate_notes(part, design, imprint, rows)
-    said = tuple(one for row in rows for one in row.printed)
+    said = tuple(one for row in rows for one in (*row.printed, *_zone(row, shape, imprint.reader)))
     wide = area[2] - area[0]
     tables = tables_of(rows, wide)
     words = [notes_block(notes, min(width, wide), imprint.reader) for width in WIDTHS]
@@ -115,6 +156,16 @@ def _drawn(
     return None
 
 
+def _zone(row: Row, shape: PlateShape, reader: Reader) -> list[PrintedDimension]:
+    """The figure of a row's position frame."""
+    if not row.frame:
+        return []
+    feature = row.printed[0].feature
+    place = next(one.place for one in shape.holes if one.name == feature)
+    figure = reader.length(place, 3)
+    return [PrintedDimension("position", feature, "position", row.frame[1], figure, place, None, reader.unit)]
+
+
 def plate_rows(shape: PlateShape, imprint: Imprint, drawn: Drawn = frozenset()) -> list[Row]:
     """Rows with letters for the views and for the table; ``drawn`` is what the views give."""
     reader = imprint.reader
@@ -131,6 +182,7 @@ def plate_notes(part: Part, design: SizedDesign, imprint: Imprint, rows: list[Ro
     notes += _measured_from(shape, rows)
     if any(hole.place for hole in shape.holes):
         notes.append("Datums: A underside, B front edge, C left end")
+    notes += spotted(part, design)
     return (*notes, *part_notes(part, design, imprint.reader))
 
 

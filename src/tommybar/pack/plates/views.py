@@ -65,10 +65,10 @@ def cut_at(shape: PlateShape, plane: Plane) -> tuple[Any, tuple[Mark, ...]]:
 def orthographic(shape: PlateShape, looked: Looked, scale: float) -> list[Mark]:
     """A view with its hidden lines, thread lines and centre lines; the plate's datum corner at (0, 0)."""
     marks = scaled(lines_of(shape, looked), scale) + hole_marks(shape, looked, scale)
-    return marks + (ray_lines(shape, scale) if looked == "top" else [])
+    return marks + (ray_marks(shape, scale) if looked == "top" else [])
 
 
-def ray_lines(shape: PlateShape, scale: float) -> list[Line]:
+def ray_marks(shape: PlateShape, scale: float) -> list[Line]:
     """Engraved lines that radiate from a place."""
     return [Line(way, "thin") for fan in shape.rays for way in _ways(fan, scale)]
 
