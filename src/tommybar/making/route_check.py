@@ -86,7 +86,9 @@ def _turned_before(shape: TurnedShape, card: Card, lathe: list[Card]) -> bool:
     low, high = card.hold.drive.end, card.hold.drive.front
     length = shape.length.value
     for land in shape.outside:
-        near, far = (-land.start, -land.end) if card.free_end == "A" else (land.end - length, land.start - length)
+        near, far = (
+            (-land.start, -land.end) if card.free_end == "A" else (land.end - length, land.start - length)
+        )
         if land.name in before and far < high - 1e-6 and near > low + 1e-6:
             return True
     return False
@@ -128,7 +130,11 @@ def _parting_faults(card: Card) -> list[str]:
 def _missing(shape: TurnedShape, cards: tuple[Card, ...], tubes: tuple[float, ...]) -> list[str]:
     steps = {step.feature for card in cards for step in card.steps}
     steps |= {  # holes alike, drilled one after the other by one step that names them all
-        name for card in cards if card.machine == "mill" for step in card.steps for name in step.do.split(", ")
+        name
+        for card in cards
+        if card.machine == "mill"
+        for step in card.steps
+        for name in step.do.split(", ")
     }
     wanted = {"face A", "face B"}
     wanted |= {groove.name for groove in shape.grooves} | {bore.name for bore in shape.bores}

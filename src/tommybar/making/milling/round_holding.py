@@ -52,7 +52,9 @@ def held_for_cross(mill: Mill, shape: TurnedShape, dia: float) -> RoundHold:
         return held_round(mill, dia)
     big, wide = widest.dia.value, widest.end - widest.start
     beside = [largest(land) for land in shape.outside if land.name != widest.name]
-    free = all((big - other) / 2 >= mill.vice_depth for other in beside)  # what stands out meets the jaws else
+    free = all(
+        (big - other) / 2 >= mill.vice_depth for other in beside
+    )  # what stands out meets the jaws else
     if (
         free
         and wide <= mill_rule("disc_share") * big
