@@ -50,7 +50,7 @@ def _held(hold: Hold, top: float, shop: Shop) -> Fixture:
         return _driven(hold, hold.drive, front)
     if "expanding mandrel" in hold.device:
         shoulder = box(front - 20.0, 0.0, front, radius + WASHER / 2)
-        return Fixture((('mandrel shoulder', shoulder),), front, (front, front + hold.length), radius)
+        return Fixture((("mandrel shoulder", shoulder),), front, (front, front + hold.length), radius)
     if "arbor" in hold.device:
         return _arbor(radius, front, top, hold.length)
     if hold.seat > 0:

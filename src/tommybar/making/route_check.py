@@ -40,7 +40,9 @@ def _grip_faults(part: Part, card: Card, lathe: list[Card], shop: Shop) -> list[
     hold, where = card.hold, f"{part.name} card {card.number}"
     found = []
     jaws = shop.jaw_set(hold.jaws)
-    special = any(word in hold.device for word in ("sleeve", "arbor", "stub", "between centres", "expanding mandrel"))
+    special = any(
+        word in hold.device for word in ("sleeve", "arbor", "stub", "between centres", "expanding mandrel")
+    )
     if not special and jaws is None:
         found.append(f"{where}: no jaws called {hold.jaws!r} in the shop")
     elif not special and jaws is not None:
