@@ -8,8 +8,8 @@ told, or there is none, and the figures that stand against it are.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
+from typing import Any, Literal
 
 from tommybar.design.model import Part
 from tommybar.dryrun.runs import PartRun
@@ -23,10 +23,15 @@ from tommybar.making.parts import gives_to
 from tommybar.making.route import holding_name
 from tommybar.making.turned import Making
 from tommybar.planning import Plan, Stock, made_part, routed
-from tommybar.shapes.features import TurnedShape
 from tommybar.shop.model import Shop
 
 WAYS = 2  # other ways that are looked for, for each card
+AT_THE_MILL = (  # what a holding there needs, by its words, and the figure of the shop file that says it is owned
+    ("vee block", "vee_to"),
+    ("vice", "vice_opening"),
+    ("rotary table", "rotary_table"),
+    ("sine", "sine_bar"),
+)
 MADE_FIRST = ("sleeve", "arbor", "stub")  # devices that are turned before they can hold
 
 
@@ -62,10 +67,11 @@ def alternatives(
     words_in: Literal["mm", "in"] = "mm",
     tell: Callable[[str], None] = lambda words: None,
 ) -> tuple[OtherWays, ...]:
-    """For each lathe card of a part of a plan (or for ``cards``), the best routes without its holding, or why there is none.
+    """For each card of a part of a plan (or for ``cards``), the best routes without its holding, or why there is none.
 
-    Empty for parts without a searched route (plates, bought parts, parts for
-    which no route was found). ``tell`` hears one line per search.
+    On the lathe the search is asked again. At the mill, where a rule chooses,
+    what holds is taken out of the shop and the part is routed again. Cards of
+    the bench have none, nor have bought parts. ``tell`` hears one line per search.
     """
     found = other_ways(
         plan.part(name).part,
@@ -92,13 +98,16 @@ def other_ways(
     tell: Callable[[str], None] = lambda words: None,
 ) -> tuple[OtherWays, ...]:
     """The same for a part by itself, its lengths still marked in the words."""
-    if not isinstance(part.shape, TurnedShape):
-        return ()
     asked = (part, mates, joints, lengths, shop, stock)
     chosen, run, _ = made_part(*asked)
     found = []
     for card in chosen.cards:
-        if card.machine != "lathe" or (cards and card.number not in cards):
+        if cards and card.number not in cards:
+            continue
+        if card.machine == "mill":
+            tell(f"card {card.number} of {part.name} without its holding")
+            found += _at_the_mill(card, asked, chosen, run)
+        if card.machine != "lathe":
             continue
         forbidden = frozenset({(_set_up(card, chosen.cards), _name(card))})
         ways: list[Alternative] = []
@@ -114,6 +123,48 @@ def other_ways(
                 forbidden |= _also(card.number, making)
         found.append(OtherWays(card.number, _name(card), tuple(ways), against, proven))
     return tuple(found)
+
+
+Asked = tuple[
+    Part, tuple[tuple[str, tuple[str, ...]], ...], tuple[Joint, ...], tuple[LoopLength, ...], Shop, Stock
+]
+
+
+def _at_the_mill(card: Card, asked: Asked, chosen: Making, run: PartRun | None) -> list[OtherWays]:
+    """The part made in the same shop without what holds it on this card; nothing for what needs nothing owned."""
+    part, mates, joints, lengths, shop, stock = asked
+    device = card.hold.device
+    field = next((field for words, field in AT_THE_MILL if words in device), "")
+    if shop.mill is None or not field:
+        return []
+    lacking: dict[str, Any] = {field: 0.0}
+    without = replace(shop, mill=replace(shop.mill, **lacking))
+    making, other_run, _ = made_part(part, mates, joints, lengths, without, stock)
+    same = (
+        one
+        for one in making.cards
+        if (one.machine, one.title, one.free_end) == ("mill", card.title, card.free_end)
+    )
+    held = next(same, None)
+    new = _against(making, other_run, chosen, run)
+    # a stop that no card has to itself may be of this one
+    mine = [one for one in new if held is None or one.card in (0, held.number)]
+    if mine:
+        against = tuple(replace(one, words=f"Without it: {one.words}") for one in mine)
+        return [OtherWays(card.number, _name(card), (), against, True)]
+    if held is None or held.hold.device == device:
+        return []  # a rule holds it so for another reason than that it is owned
+    held = replace(held, number=card.number, of=card.of)
+    words = f"card {card.number}: {held.hold.device} instead of {device}"
+    more = round(held.minutes - card.minutes, 1)
+    cards = tuple(held if one.number == card.number else one for one in chosen.cards)
+    way = Alternative(_name(held), cards, run, 0.0, more, 0, (words, *_differing(card, held)))
+    return [OtherWays(card.number, _name(card), (way,), (), True)]
+
+
+def _differing(card: Card, held: Card) -> list[str]:
+    """What is to be minded there that is not on the chosen card."""
+    return [line for line in held.before_starting if line not in card.before_starting]
 
 
 def _name(card: Card) -> str:

@@ -29,8 +29,23 @@ def planned(request):
 
 @pytest.fixture(scope="module")
 def others(planned):
-    """All other ways of every part of it."""
-    return {one.part.name: alternatives(planned, one.part.name) for one in planned.parts}
+    """All other ways of every part of it on the lathe."""
+    return {
+        one.part.name: tuple(asked for asked in alternatives(planned, one.part.name) if asked.card in lathe)
+        for one in planned.parts
+        for lathe in ({card.number for card in one.cards if card.machine == "lathe"},)
+    }
+
+
+@pytest.fixture(scope="module")
+def at_the_mill(planned):
+    """Other ways of the mill cards, by part and card."""
+    return {
+        (one.part.name, asked.card): asked
+        for one in planned.parts
+        for mill in ([card.number for card in one.cards if card.machine == "mill"],)
+        for asked in (alternatives(planned, one.part.name, mill) if mill else ())
+    }
 
 
 def holding(card):
@@ -49,7 +64,7 @@ def ways(others):
 
 
 def test_every_lathe_card_of_every_part_is_asked(planned, others):
-    """None is left out, and parts that are not turned have none."""
+    """None is left out."""
     for one in planned.parts:
         lathe = [card.number for card in one.cards if card.machine == "lathe"]
         assert [asked.card for asked in others[one.part.name]] == lathe
@@ -145,11 +160,30 @@ def demonstrator_of():
     )
 
 
-def test_a_plate_has_no_searched_route(demonstrator_of):
-    """The base is squared in the vice; nothing else is searched, and that is said by an empty answer."""
-    design, shop = demonstrator_of
+def test_a_mill_card_is_held_without_the_vice_where_that_goes(planned, at_the_mill):
+    """The base lies as well on packing or a sacrificial plate: one card is another, the rest of the route stays."""
+    for number in (1, 2):
+        asked = at_the_mill["base", number]
+        (way,) = asked.ways
+        chosen = planned.part("base").cards
+        assert "vice" in asked.holding and "clamped" in way.holding
+        assert [one.number for one in way.cards] == [one.number for one in chosen]
+        changed = [old.number for old, new in zip(chosen, way.cards, strict=True) if old != new]
+        assert changed == [number]
+        minutes = sum(card.minutes for card in way.cards) - sum(card.minutes for card in chosen)
+        assert way.minutes == pytest.approx(minutes, abs=0.06)
+        assert way.set_ups == 0 and way.changes
 
-    assert alternatives(plan(design, shop, scale=1.0), "base") == ()
+
+def test_a_mill_card_that_needs_the_vice_says_what_stands_against_it(at_the_mill):
+    """The base on its edge, and the wheel on its rim, are held by the vice or not at all."""
+    for key in (("base", 3), ("base", 4), ("wheel", 4)):
+        asked = at_the_mill[key]
+        assert asked.ways == ()
+        assert asked.against
+        for one in asked.against:
+            assert one.severity == "stop" and one.figure and one.remedy
+            assert one.words.startswith("Without it: ")
 
 
 def test_the_words_are_said_in_inches_when_asked(demonstrator_of):

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 
 
-def test_the_route_offers_the_other_ways_of_each_lathe_card_and_searches_none(opened):
-    """A link for each lathe card; nothing is searched before it is asked for."""
+def test_the_route_offers_the_other_ways_of_each_card_and_searches_none(opened):
+    """A link for each card of lathe and mill; nothing is searched before it is asked for."""
     page = opened.get("/designs/demo/route/wheel")
 
-    assert re.findall(r'hx-get="/designs/demo/route/wheel/instead/(\d)"', page.text) == ["1", "2"]
+    assert re.findall(r'hx-get="/designs/demo/route/wheel/instead/(\d)"', page.text) == ["1", "2", "3", "4"]
     assert not opened.app.state.desk.extra.get("instead")
 
 
@@ -54,4 +54,12 @@ def test_a_card_that_is_not_there_is_refused(opened, words):
     for card in (9, 3):
         answer = opened.get(f"/designs/demo/route/wheel/instead/{card}")
         assert answer.status_code == 400
-        assert "has no lathe card" in words(answer)
+        assert "on a machine" in words(answer)
+
+
+def test_a_mill_card_shows_how_else_it_lies(opened, words):
+    """Without the vice the base is clamped; no weight of a search is told, since none was made."""
+    page = words(opened.get("/designs/demo/route/base/instead/2"))
+
+    assert "clamped flat on a sacrificial plate on top face up instead of vice, on parallels" in page
+    assert "in the search, where a grip is 100" not in page

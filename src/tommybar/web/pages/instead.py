@@ -51,8 +51,8 @@ def instead(ask: Ask) -> Response:
     plan = plan_of(ask)
     part, card = str(ask.path["part"]), int(ask.path["card"])
     known = next((one for one in plan.parts if one.part.name == part), None)
-    if known is None or not any(one.number == card and one.machine == "lathe" for one in known.cards):
-        raise Refusal(f"{part[:60]} has no lathe card {card}.", "Open the route's page again.")
+    if known is None or not any(one.number == card and one.machine != "bench" for one in known.cards):
+        raise Refusal(f"{part[:60]} has no card {card} on a machine.", "Open the route's page again.")
     piece = ask.request.headers.get("hx-request") == "true"
     work = _work(ask, plan, part, card)
     done = work.done.wait(PATIENCE if piece else ask.desk.settings.plan_patience)
@@ -95,9 +95,9 @@ def _work(ask: Ask, plan: Plan, part: str, card: int) -> Work:
 
 def _way(one: Alternative) -> WayShown:
     return WayShown(
-        (one.holding or "not on the lathe at all").replace("_", " "),
+        (one.holding or "not on that machine at all").replace("_", " "),
         f"{_minutes(one.minutes)}, {_grips(one.set_ups)}",
-        f"{one.weight:.1f}",
+        f"{one.weight:.1f}" if one.weight else "",
         tuple(words.replace("_", " ") for words in one.changes),
     )
 
