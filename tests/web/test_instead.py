@@ -50,9 +50,9 @@ def test_a_script_gets_the_piece_alone_and_sees_how_far_the_search_is(opened, mo
 
 
 def test_a_card_that_is_not_there_is_refused(opened, words):
-    """Neither a mill card nor a card that the part has not."""
-    for card in (9, 3):
-        answer = opened.get(f"/designs/demo/route/wheel/instead/{card}")
+    """Neither a card of the bench nor one that the part has not."""
+    for part, card in (("wheel", 9), ("bush", 3)):
+        answer = opened.get(f"/designs/demo/route/{part}/instead/{card}")
         assert answer.status_code == 400
         assert "on a machine" in words(answer)
 
