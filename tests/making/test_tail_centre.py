@@ -117,9 +117,10 @@ def test_a_barrel_that_cannot_stand_out_so_far_is_told(shop_r):
 
 def test_a_bar_too_thick_for_the_spindle_is_not_drawn_out(shop_r):
     """It cannot be pushed back to be centred; a fixed steady carries its end while it is, in a grip of its own."""
+    long = replace(SHANK, end=106.0)  # the blank stands out by 83, 6.9 of its diameters
     narrow = replace(shop_r, lathe=replace(shop_r.lathe, spindle_bore=10.0))
-    without, _ = routed(shape(HEAD, SHANK, centres=CENTRE), replace(narrow, steadies=()), "mild steel")
-    making, _ = clean(shape(HEAD, SHANK, centres=CENTRE), narrow, "mild steel")
+    without, _ = routed(shape(HEAD, long, centres=CENTRE), replace(narrow, steadies=()), "mild steel")
+    making, _ = clean(shape(HEAD, long, centres=CENTRE), narrow, "mild steel")
 
     assert all(s.tool != "tailstock centre" for c in without.cards for s in c.steps)
     first = making.cards[0]
@@ -185,3 +186,15 @@ def test_work_in_the_face_of_a_long_thick_bar_is_done_in_a_fixed_steady(shop_r):
     )
     assert all("fixed steady" in dict(card.keep_out) for card in run.cards)
     assert [f.severity for f in without.findings if f.number == 302] == ["stop"]
+
+
+def test_a_stout_bar_too_thick_for_the_spindle_is_centred_where_it_stands(shop_r):
+    """12 mm bar, spindle 10: 57 out are 4.8 of its diameters before it is turned to 6, and 9 after."""
+    narrow = replace(shop_r, lathe=replace(shop_r.lathe, spindle_bore=10.0))
+    thin = Cylinder("shank", Dim(6.0, "p.shank", "h9", 5.97, 6.0), 10.0, 50.0)
+    making, _ = clean(shape(replace(HEAD, end=10.0), thin, centres=CENTRE), narrow, "mild steel")
+    first = making.cards[0]
+    up = next(step for step in first.steps if step.tool == "tailstock centre")
+
+    assert first.hold.surface == "blank" and "stand out of the jaws" in up.dial[0]
+    assert not any("draw it out" in line for step in first.steps for line in step.dial)

@@ -99,9 +99,8 @@ def blank_options(
             for front, ending, grip in fronts:
                 sticks = faces - front
                 out = standing_out(shape, free, front, hollow=hollow)
-                pushed = (
-                    dia <= shop.lathe.spindle_bore
-                )  # back into the spindle, to be faced and centred short
+                # faced and centred short, back in the spindle, or where the bar is stout before it is turned
+                pushed = dia <= shop.lathe.spindle_bore or sticks <= rule("grip", "overhang_most") * dia
                 carrier = Carrier(centre_mouth(shape, free, shop) if pushed else 0.0, shop)
                 option = _checked(jaws, dia, grip, free, front, ending, sticks, out, rejected, carrier)
                 if option is not None:

@@ -170,7 +170,8 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
     )
     held = bench.option
-    short = held.centre > 0 and held.surface == "blank" and held.dog is None
+    pushed = held.dia <= bench.shop.lathe.spindle_bore  # back into the spindle
+    short = held.centre > 0 and held.surface == "blank" and held.dog is None and pushed
     if held.steady is not None and held.steady.kind == "fixed":
         set_fixed(bench)
     if short:
