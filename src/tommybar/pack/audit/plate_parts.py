@@ -110,7 +110,8 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
         name = slot.name
         made[name, "width"], made[name, "long"] = read.take(name, "width"), read.take(name, "long")
         made[name, "depth"], made[name, "angle"] = depth(name), read.maybe(name, "angle")
-        read.word(name, "ends")  # the view shows them where no word does
+        if _in_a_row(read, name, "width"):
+            read.told(name, "ends")
         place(name, _axes(slot.face))
     for pocket in shape.pockets:
         name = pocket.name
@@ -120,7 +121,7 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
         place(name, _axes(pocket.face))
     for step in shape.steps:
         side = read.word(step.name, "side").removeprefix("along the ").removesuffix(" side:")
-        made[step.name, "side"] = side or step.side  # the view shows it where no word does
+        made[step.name, "side"] = side if _in_a_row(read, step.name, "wide") else step.side
         made[step.name, "wide"] = read.take(step.name, "wide")
         made[step.name, "depth"] = read.take(step.name, "depth")
     for vee in shape.vees:
@@ -148,6 +149,11 @@ def _cuts(shape: PlateShape, read: Reading, made: Built) -> None:
         for size in ("inner", "outer", *(f"angle {n + 1}" for n in range(len(fan.angles)))):
             made[fan.name, size] = read.take(fan.name, size)
         place(fan.name, "xy")
+
+
+def _in_a_row(read: Reading, name: str, size: str) -> bool:
+    """Whether a width stands in words of the table; beside a view it stands alone, and the view shows the rest."""
+    return any(one.feature == name and one.size == size and " wide" in one.words for one in read.said)
 
 
 def _axes(face: str) -> str:

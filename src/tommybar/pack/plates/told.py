@@ -119,6 +119,8 @@ class Told:
                 continue
             figure = self.reader.plain(mm)
             cells.append(figure)
+            if abs(mm) < 1e-9:
+                continue  # on the datum itself, which needs no figure
             kept.append(
                 PrintedDimension(
                     "length", self.feature, name, figure, figure, mm, None, self.reader.unit, CORNER
