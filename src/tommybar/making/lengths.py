@@ -81,7 +81,8 @@ def tool_size_words(size: float, unit: Literal["mm", "in"] = "mm") -> str:
 
 def _figure(value: float, spec: str, unit: Literal["mm", "in"]) -> str:
     if spec == "tool":
-        return tool_size_words(value, unit)
+        named = tool_size_words(value, unit)
+        return f"{named} ({value / 25.4:.3f} in)" if named.endswith(" mm") else named
     spec, *more = spec.split(" ")
     decimals = re.fullmatch(r"\+?\.(\d)f", spec)
     side = "most" if "most" in more else "least" if "least" in more else ""

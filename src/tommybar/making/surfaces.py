@@ -270,7 +270,7 @@ def edge(bench: Bench, job: Job) -> None:
             speed.rpm,
             speed.reached,
             feed,
-            f"{job.size:g}",
+            f"{round(job.size, 3):g}",
             "x 45 deg",
             (f"Touch the corner, then in {travel_words(bench.cross, job.size)} ({bench.cross_words}).",),
             minutes=cutting_minutes(moves, speed.rpm, feed, 1),
@@ -309,7 +309,9 @@ def screw(bench: Bench, job: Job) -> None:
             0.0,
             named_thread.pitch,
             drawn.thread,
-            f"pitch {named_thread.pitch:g}",
+            f"{named_thread.threads_per_inch:g} tpi"
+            if named_thread.threads_per_inch
+            else f"pitch {round(named_thread.pitch, 3):g}",
             (
                 f"{Mm(near - far):g} long, {_thread_end(bench, drawn, named_thread.pitch)}. Die in the tailstock "
                 "holder to start it square, oil.",

@@ -47,12 +47,14 @@ def _same(one: float, other: float | str) -> bool:
 
 
 def words(value: float) -> str:
-    """A figure without noughts that say nothing.
+    """A figure without noughts that say nothing; a size of whole 64ths of an inch to its last figure.
 
-    >>> words(6.8), words(10.0), words(10.88)
-    ('6.8', '10', '10.88')
+    >>> words(6.8), words(10.0), words(10.88), words(3.175)
+    ('6.8', '10', '10.88', '3.175')
     """
-    return f"{value:.2f}".rstrip("0").rstrip(".")
+    parts = value / 25.4 * 64
+    exact = abs(parts - round(parts)) < 1e-6
+    return f"{value:.{4 if exact else 2}f}".rstrip("0").rstrip(".")
 
 
 def percent(value: float) -> str:

@@ -11,6 +11,7 @@ from tommybar.pack.units import Reader
 TICK = 12.0  # side of the box to tick [mm]
 IN = 21.5  # where the words of a rung begin [mm]
 DO = 4.9  # type size of the verb line, 14 point [mm]
+LEAST_ROOM = 30.0  # for the verb line beside the big figure [mm]
 BIG = 8.6  # type size of the big figure, 24 point [mm]
 
 
@@ -30,7 +31,7 @@ def big_words(step: Step, reader: Reader) -> tuple[str, str]:
         return big, kind
     if not chamfer and step.tool_size and abs(figure - step.tool_size) < 1e-6:
         return big, kind
-    places = max(3, len(big.partition(".")[2]) + 1)
+    places = min(4, max(3, len(big.partition(".")[2]) + 1))
     said = ["in", *words] if chamfer else ["in" if word == "mm" else word for word in words]
     return f"{reader.of(figure):.{places}f}", " ".join(said)
 
@@ -49,17 +50,20 @@ def rung(
         Area((((0, 1), (TICK, 1), (TICK, 1 + TICK), (0, 1 + TICK)),), "white", "thick"),
         Text((TICK + 2.0, 1 + TICK / 2 + CAPITAL * 2.5), str(step.number), 5.0, True),
     ]
-    base = 1.6 + CAPITAL * BIG
-    marks.append(Text((width, base), kind, BODY, True, "end"))
-    marks.append(Text((width - kind_wide - 1.8, base), big, size, True, "end"))
+    base = under = 1.6 + CAPITAL * BIG
     room = width - IN - kind_wide - width_of(big, size, True) - 6.0
+    if room < LEAST_ROOM:  # what it is stands under the figure
+        under = base + 1.4 * BODY
+        room = width - IN - max(kind_wide, width_of(big, size, True)) - 4.0
+    marks.append(Text((width, under), kind, BODY, True, "end"))
+    marks.append(Text((width - (kind_wide + 1.8 if under == base else 0.0), base), big, size, True, "end"))
     y = 1.4
-    for line in wrapped(step.do.replace("_", " "), max(room, 30.0), DO, True):
+    for line in wrapped(step.do.replace("_", " "), max(room, LEAST_ROOM), DO, True):
         marks.append(Text((IN, y + CAPITAL * DO), line, DO, True))
         y += DO * step_of
     tool = _tool_words(step, bench)
-    if y < base + 1.5 and width_of(tool, BODY, True) > room:
-        y = base + 2.4
+    if y < under + 1.5 and width_of(tool, BODY, True) > room:
+        y = under + 2.4
     for line in wrapped(tool, width - IN, BODY, True):
         marks.append(Text((IN, y + CAPITAL * BODY), line, BODY, True))
         y += line_step

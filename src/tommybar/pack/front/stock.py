@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tommybar.making.lengths import spoken
 from tommybar.nest.cutlist import SawnBar
 from tommybar.pack.boxes import box_of, moved, spread
 from tommybar.pack.front.leaf import BOTTOM, LEFT, WIDTH, Leaves
@@ -104,7 +105,7 @@ def put_stock(leaves: Leaves, plan: Plan) -> None:
         f"the saw ({kerf} wide) runs beyond the mark, on the waste side."
     )
     if plan.stock.bound_words:
-        leaves.say(plan.stock.bound_words)
+        leaves.say(spoken(plan.stock.bound_words, reader.unit))
     longest = max((bar.length for bar in plan.stock.bars), default=1.0)
     _bars(plan.stock.bars, longest, leaves, reader)
     blanks = [one.blank for one in plan.parts if one.blank is not None]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from starlette.responses import Response
 
 from tommybar.making.cards import Blank
+from tommybar.making.lengths import spoken
 from tommybar.nest.cutlist import BuyLine, Cut, SawnBar
 from tommybar.pack.units import Reader
 from tommybar.web.ask import Ask, answer
@@ -83,7 +84,7 @@ def stock(ask: Ask) -> Response:
         tuple(_bar(one, reader) for one in plan.stock.bars),
         tuple(_asked(one) for one in plan.stock.buy),
         tuple(_blank(one.blank, reader) for one in plan.parts if one.blank is not None),
-        plan.stock.bound_words,
+        spoken(plan.stock.bound_words, reader.unit),
         told(one for one in plan.findings if one.number in STOCK),
         reader.unit,
         reader.length(plan.shop.saw_kerf),
