@@ -48,6 +48,16 @@ def test_the_commands_of_the_readme_run_in_their_order(evening, monkeypatch, cap
     assert load_made(evening / "my-disc.made.yaml").measured[0].size == "disc.bore"
 
 
+def test_the_disc_of_the_readme_is_made_as_drawn_in_its_shed(evening, tmp_path, monkeypatch, capsys):
+    """A new user's first plan stops nowhere and shrinks nothing, so that the size recorded is the drawing's own."""
+    monkeypatch.chdir(tmp_path)
+    assert status_of(shlex.split(COMMANDS[0])[1:]) == 0
+    made_plan = f"plan my-disc.yaml --shop {evening / 'my-shed.yaml'}"
+
+    assert status_of(shlex.split(made_plan)) == 0
+    assert "bound by nothing: made as drawn" in capsys.readouterr().out
+
+
 @pytest.mark.parametrize("line", INLINE)
 def test_what_the_readme_says_in_passing_answers(line, tmp_path, monkeypatch, capsys):
     """A look-up names its source, a copy of an example is written."""

@@ -132,3 +132,17 @@ def test_a_drill_under_a_millimetre_is_fed_by_hand(shop_r):
     (drill,) = steps_of(making, "drill")
     assert drill.feed == 0.0
     assert any("by hand" in line for line in drill.dial)
+
+
+def test_a_through_bore_opened_by_a_bar_is_as_deep_as_its_reamer_goes(shop_r):
+    """12 H7 with no drill of 11.65 to 11.85: the bar goes beyond the reamer's tip, whose core cuts nothing."""
+    bore = Bore("bore", Dim(12.0, "p.bore", "H7", 12.0, 12.018), "A", 12.0, True)
+    shape = TurnedShape(
+        Dim(12.0, "p.length"), (Cylinder("body", Dim(60.0, "p.body"), 0.0, 12.0),), bores=(bore,)
+    )
+    part = Part("p", "turned", "mild steel", 1, shape)
+    making = route_part(part, {}, shop_r)
+
+    (bar,), (reamer,) = steps_of(making, "boring"), steps_of(making, "reamer")
+    assert min(move.z for move in bar.moves) <= min(move.z for move in reamer.moves)
+    assert clean(part, making, shop_r)

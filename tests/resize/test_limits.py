@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 
 from tommybar.design import design_from_text
 from tommybar.resize.limits import machine_limits
+from tommybar.resize.table import Bind
+from tommybar.resize.told import held_finding
 from tommybar.resize.walls import walls
 
 TEXT = """tommybar: 1
@@ -144,3 +147,11 @@ def test_metal_round_an_internal_thread(small_shop):
 
     assert (found["metal round the thread t"].figure, found["metal round the thread t"].bound) == (3, 4)
     assert not found["metal round the thread t"].holds
+
+
+def test_a_limit_that_many_scales_met_is_told_once():
+    """Each smaller scale runs into the same tool; the note says it one time for each part."""
+    met = [Bind("Ream bore", "disc", 1 - n / 100, 0.83, 0.83, True) for n in range(4)]
+    note = held_finding(SimpleNamespace(scale=0.83), [*met, replace(met[0], part="cap")], 1.0)
+
+    assert note.words == "It is made at scale 0.83: for disc, Ream bore; for cap, Ream bore."

@@ -191,7 +191,7 @@ def _reamed(bench: Bench, bore: Bore, plan: HolePlan, depth: float) -> None:
 
 
 def _bored_depth(bench: Bench, bore: Bore, plan: HolePlan) -> float:
-    lead = REAMER_LEAD * plan.reamer.size if plan.reamer is not None and not bore.through else 0.0
+    lead = REAMER_LEAD * plan.reamer.size if plan.reamer is not None else 0.0  # its core wants room there
     return _full_depth(bench, bore) + lead
 
 

@@ -81,7 +81,8 @@ def held_finding(tried: Tried, binds: Sequence[Bind], wanted: float) -> Finding 
     first = binding[0]
     lengths = [one for one in binding if one.bound != one.scale]
     listed = " and ".join(f"{one.what} of {one.part}" if one.part else one.what for one in lengths)
-    above = "; ".join(f"for {one.part}, {one.what}" for one in binding if one.bound == one.scale)
+    tools = dict.fromkeys(f"for {one.part}, {one.what}" for one in binding if one.bound == one.scale)
+    above = "; ".join(tools)  # many scales may have met the same limit
     told = [f"{listed} allows no more"] if listed else []
     return Finding(
         116,
