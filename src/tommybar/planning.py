@@ -37,6 +37,7 @@ from tommybar.making.loop_lengths import LoopLength, loop_lengths
 from tommybar.making.parts import gives_to, making_order, route_part
 from tommybar.making.route import holding_name
 from tommybar.making.route_check import route_faults
+from tommybar.making.together import told_together
 from tommybar.making.turned import Making
 from tommybar.nest import nest
 from tommybar.nest.cutlist import CutList
@@ -241,7 +242,8 @@ def _one_round(resized: Resized, shop: Shop, made: Made, stock: Stock, tell: Cal
         findings += making.findings
         if run is not None:
             findings += run.findings
-        parts.append(PartPlan(part, making.blank, making.cards, run, mass, changed.get(name, "")))
+        cards = told_together(making.cards, part, sized)
+        parts.append(PartPlan(part, making.blank, cards, run, mass, changed.get(name, "")))
     return _Round(resized, sized, tuple(parts), tuple(findings))
 
 

@@ -58,7 +58,7 @@ def lines_card(
             _edge(card, edge)
     if not card.steps:
         return None, []
-    slit = bool(getattr(shape, "slits", ()))
+    sawn = bool(getattr(shape, "slits", ()))
     names = ", ".join(dict.fromkeys(step.feature for step in card.steps))
     done = card.card(
         f"by hand: {names}",
@@ -66,13 +66,13 @@ def lines_card(
         "finished faces, card or brass between",
         "Soft jaws, or finished faces are marked.",
         ("Sizes that are measured are measured before a slit: it lets the metal move.",)
-        if slit
+        if sawn
         else ("The face is finished and clean: what is engraved cannot be filed off again.",),
         ("A slit before the bore is finished: the bore closes and is bored oval.",)
-        if slit
+        if sawn
         else ("A line begun before its place is read twice: it stays.",),
         "After all machining, since a slit lets the metal move and burrs come off last."
-        if slit
+        if sawn
         else "After all machining, since burrs come off last and marks would be rubbed.",
     )
     return done, card.findings
