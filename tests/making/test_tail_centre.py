@@ -8,6 +8,8 @@ import pytest
 
 from tommybar.making.between_centres import end_options
 from tommybar.making.jobs import jobs_of
+from tommybar.making.reach import blades_of, reached
+from tommybar.making.surface_holding import surface_options
 from tommybar.shapes.features import Bore, CentreHole, Cylinder, Dim
 from tommybar.shop.centre_equipment import Steady
 
@@ -198,3 +200,16 @@ def test_a_stout_bar_too_thick_for_the_spindle_is_centred_where_it_stands(shop_r
 
     assert first.hold.surface == "blank" and "stand out of the jaws" in up.dial[0]
     assert not any("draw it out" in line for step in first.steps for line in step.dial)
+
+
+def test_nothing_is_turned_outside_while_the_end_runs_in_a_steady(shop_r):
+    """A spigot of 4 before the steady waits for another grip, though no jaw is near it."""
+    rod, spigot = replace(ROD, end=216.0), Cylinder("spigot", Dim(24.0), 216.0, 220.0)
+    turned = shape(rod, spigot, bores=ENDS[1:])
+    jobs, made = jobs_of(turned, 30.0), frozenset({"rod", "face A"})
+    options, _ = surface_options(turned, made, shop_r, jobs)
+    ringed = [one for one in options if one.steady is not None and one.free == "B"]
+
+    assert ringed
+    for option in ringed:
+        assert reached(option, turned, jobs, made, blades_of(shop_r)) == {"face B", "b"}
