@@ -113,6 +113,16 @@ def test_a_disc_cutter_is_not_in_the_shop_file(milled, pin, form, numbers):
     assert made.cards[0].steps == ()
 
 
+@pytest.mark.parametrize("count", [2, 3, 4, 6])
+def test_flats_drawn_by_their_level_are_all_cut(milled, pin, count):
+    """9 from the axis of a round of 20: each 1.0 deep, one at every turn of 360 over their number."""
+    card = milled(pin(flats=(Flats("lands", count, 9.0, 0.0, 10.0),))).cards[0]
+
+    assert [s.big for s in card.steps] == ["1.00"] * count
+    angles = [s.do.partition(" at ")[2].partition(" deg")[0] for s in card.steps]
+    assert angles == [f"{360 / count * n:g}" for n in range(count)]
+
+
 def test_flats_are_clocked_to_what_is_there(milled, pin):
     """30 deg from the eye; 0.1 deg is 0.01 on a radius of 6."""
     shape = pin(

@@ -22,7 +22,7 @@ from tommybar.making.milling.safety import START
 from tommybar.making.milling.slots import slot
 from tommybar.making.milling.touching import axis_words, between_touches, finder_of, spindle_at_left_edge
 from tommybar.making.visiting import hole_places
-from tommybar.shapes.features import CrossSlot, Cylinder, Flats, HeadSlot, Keyway, TurnedShape
+from tommybar.shapes.features import CrossSlot, Cylinder, Dim, Flats, HeadSlot, Keyway, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
 
@@ -150,10 +150,9 @@ def _flats_card(place: _Place, flats: Flats, number: int) -> tuple[Card, list[Fi
     _, dia = _dia(place.shape, (flats.start + flats.end) / 2)
     closed = (flats.start > 1e-6, flats.end < length - 1e-6)
     lines: tuple[str, ...] = ()
-    if flats.count > 1 and flats.across is not None:
-        lines = prism(
-            bench, flats.name, flats.count, flats.across, dia, flats.start, flats.end, closed=closed
-        )
+    if flats.count > 1:
+        across = flats.across or Dim(2 * flats.level, f"{place.part.name}.{flats.name}")
+        lines = prism(bench, flats.name, flats.count, across, dia, flats.start, flats.end, closed=closed)
     else:
         flat(bench, flats.name, dia, flats.level, flats.start, flats.end, closed=closed)
     held = _gripped(place.shape, flats.start, flats.end)
