@@ -9,8 +9,8 @@ from __future__ import annotations
 import itertools
 import math
 
-from tommybar.dryrun.sweep import Corners, Pieces, counter_clockwise
-from tommybar.dryrun.turning_tools import BLADE_RELIEF, POST, nose_arc
+from tommybar.dryrun.sweep import Pieces, counter_clockwise
+from tommybar.dryrun.turning_tools import BLADE_RELIEF, POST, box_corners, nose_arc
 
 LIP = 0.4  # of a rounding form tool beyond both ends of its arc [mm]
 SLICES = 48  # of the arc of a rounding form tool
@@ -21,9 +21,9 @@ def hollow_form(radius: float, shank: float, reach: float, directions: tuple[flo
     cut = nose_arc((0.0, radius), radius, math.pi, 2 * math.pi, directions)
     long = max(reach, radius + 0.5)
     half = max(shank / 2, radius)
-    body = _box(-radius + BLADE_RELIEF, radius, radius - BLADE_RELIEF, long)
-    bit = _box(-half, long, half, long + 1.5 * shank)
-    post = _box(-half, long + 1.5 * shank, half + POST, long + POST)
+    body = box_corners(-radius + BLADE_RELIEF, radius, radius - BLADE_RELIEF, long)
+    bit = box_corners(-half, long, half, long + 1.5 * shank)
+    post = box_corners(-half, long + 1.5 * shank, half + POST, long + POST)
     return (counter_clockwise(cut),), (body, bit), (post,)
 
 
@@ -42,7 +42,7 @@ def round_form(radius: float, shank: float, back: bool) -> Pieces:
     way = -1.0 if back else 1.0
     pieces = tuple(counter_clockwise([(way * z, r) for z, r in one]) for one in slices)
     low, high = (-out, 0.0) if back else (0.0, out)
-    return pieces, (_box(low, out, high, out + 1.5 * shank),), ()
+    return pieces, (box_corners(low, out, high, out + 1.5 * shank),), ()
 
 
 def pointed_form(included: float, shank: float, reach: float) -> Pieces:
@@ -51,8 +51,8 @@ def pointed_form(included: float, shank: float, reach: float) -> Pieces:
     high = half / math.tan(math.radians(included / 2))
     cut = counter_clockwise([(0.0, 0.0), (half, high), (-half, high)])
     long = max(reach, high + 0.5 * shank)
-    return (cut,), (_box(-half, high, half, long),), (_box(-half, long, half + POST, long + POST),)
-
-
-def _box(z_low: float, r_low: float, z_high: float, r_high: float) -> Corners:
-    return counter_clockwise([(z_low, r_low), (z_high, r_low), (z_high, r_high), (z_low, r_high)])
+    return (
+        (cut,),
+        (box_corners(-half, high, half, long),),
+        (box_corners(-half, long, half + POST, long + POST),),
+    )

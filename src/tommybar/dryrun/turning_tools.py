@@ -66,15 +66,15 @@ def knife(nose: float, shank: float, reach: float, left: bool, directions: tuple
         right = knife(nose, shank, reach, False, mirrored)
         long = max(reach, shank + 4.0)
         led = POST_BACK - SHANK_BACK - shank
-        return _mirrored(right[0]), _mirrored(right[1]), (_box(led, long, led + POST, long + POST),)
+        return _mirrored(right[0]), _mirrored(right[1]), (box_corners(led, long, led + POST, long + POST),)
     down = 1.5 * math.pi + TRAILING  # normal of the trailing edge
     corner = nose_arc((nose, nose), nose, math.pi, down, directions)
     last = corner[-1]
     rise = (shank - last[0]) * math.tan(TRAILING)
     cut = [*corner, (shank, last[1] + rise), (shank, shank), (0.0, shank)]
     long = max(reach, shank + 4.0)
-    body = _box(SHANK_BACK, shank, shank, long)
-    return (counter_clockwise(cut),), (body,), (_box(POST_BACK, long, POST_BACK + POST, long + POST),)
+    body = box_corners(SHANK_BACK, shank, shank, long)
+    return (counter_clockwise(cut),), (body,), (box_corners(POST_BACK, long, POST_BACK + POST, long + POST),)
 
 
 def boring_bar(
@@ -91,8 +91,8 @@ def boring_bar(
     first = corner[0]
     drop = (head - first[0]) * math.tan(TRAILING)
     cut = [*corner, (0.0, -stand), (head, -stand), (head, first[1] - drop)]
-    bar = _box(0.2, -stand - shank, max(reach, head + 1.0), -stand)
-    block = _box(max(reach, head + 1.0), -stand - shank - 10.0, reach + POST, -stand + 10.0)
+    bar = box_corners(0.2, -stand - shank, max(reach, head + 1.0), -stand)
+    block = box_corners(max(reach, head + 1.0), -stand - shank - 10.0, reach + POST, -stand + 10.0)
     return (counter_clockwise(cut),), (bar,), (block,)
 
 
@@ -104,8 +104,8 @@ def blade(width: float, nose: float, reach: float, directions: tuple[float, ...]
     edge = max(EDGE, round_)
     cut = [*near_chuck, *free_side, (0.0, edge), (-width, edge)]
     long = max(reach, edge + 0.5)
-    body = _box(-width + BLADE_RELIEF, edge, -BLADE_RELIEF, long)
-    return (counter_clockwise(cut),), (body,), (_box(-width - BLADE_LEFT, long, 8.0, long + POST),)
+    body = box_corners(-width + BLADE_RELIEF, edge, -BLADE_RELIEF, long)
+    return (counter_clockwise(cut),), (body,), (box_corners(-width - BLADE_LEFT, long, 8.0, long + POST),)
 
 
 def groove_tool(
@@ -117,8 +117,8 @@ def groove_tool(
     shoulder; the bit must clear what stands to its right.
     """
     cut, body, _ = blade(width, nose, reach, directions)
-    bit = _box(-width + GROUND_BACK, reach, shank - width, reach + 1.5 * shank)
-    post = _box(-width + POST_BACK, reach + 1.5 * shank, POST, reach + POST)
+    bit = box_corners(-width + GROUND_BACK, reach, shank - width, reach + 1.5 * shank)
+    post = box_corners(-width + POST_BACK, reach + 1.5 * shank, POST, reach + POST)
     return cut, (*body, bit), (post,)
 
 
@@ -137,10 +137,10 @@ def inside_groove_tool(
     edge = min(max(EDGE, round_), stand)
     cut = [*free_side, *near_chuck, (0.0, -edge), (width, -edge)]
     long = max(reach, width + 1.0)
-    body = [_box(0.0, -stand - shank, long, -stand)]
+    body = [box_corners(0.0, -stand - shank, long, -stand)]
     if edge < stand:
-        body.append(_box(BLADE_RELIEF, -stand, width - BLADE_RELIEF, -edge))
-    block = _box(long, -stand - shank - 10.0, long + POST, -stand + 10.0)
+        body.append(box_corners(BLADE_RELIEF, -stand, width - BLADE_RELIEF, -edge))
+    block = box_corners(long, -stand - shank - 10.0, long + POST, -stand + 10.0)
     return (counter_clockwise(cut),), tuple(body), (block,)
 
 
@@ -152,8 +152,8 @@ def recess_tool(width: float, nose: float, reach: float, directions: tuple[float
     edge = max(EDGE, round_)
     cut = [*outer, *inner, (edge, -width), (edge, 0.0)]
     long = max(reach, edge + 0.5)
-    body = _box(edge, -width + RECESS_RELIEF, long, -RECESS_RELIEF)
-    return (counter_clockwise(cut),), (body,), (_box(long, -width - 5.0, long + POST, 10.0),)
+    body = box_corners(edge, -width + RECESS_RELIEF, long, -RECESS_RELIEF)
+    return (counter_clockwise(cut),), (body,), (box_corners(long, -width - 5.0, long + POST, 10.0),)
 
 
 def chamfer_tool(shank: float, reach: float) -> Pieces:
@@ -164,7 +164,11 @@ def chamfer_tool(shank: float, reach: float) -> Pieces:
     half = shank / 2
     cut = counter_clockwise([(0.0, 0.0), (half, half), (-half, half)])
     long = max(reach, 1.5 * shank)
-    return (cut,), (_box(-half, half, half, long),), (_box(-half, long, half + POST, long + POST),)
+    return (
+        (cut,),
+        (box_corners(-half, half, half, long),),
+        (box_corners(-half, long, half + POST, long + POST),),
+    )
 
 
 def file_edge() -> Pieces:
@@ -173,7 +177,8 @@ def file_edge() -> Pieces:
     return (cut,), (), ()
 
 
-def _box(z_low: float, r_low: float, z_high: float, r_high: float) -> Corners:
+def box_corners(z_low: float, r_low: float, z_high: float, r_high: float) -> Corners:
+    """The corners of a box in the section, from its low to its high z and r [mm]."""
     return counter_clockwise([(z_low, r_low), (z_high, r_low), (z_high, r_high), (z_low, r_high)])
 
 

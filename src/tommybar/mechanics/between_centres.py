@@ -6,9 +6,7 @@ import math
 
 from tommybar.mechanics.bounds import must_be_above, must_be_within
 from tommybar.mechanics.deflection import second_moment
-from tommybar.refusals import Refusal
-
-Lengths = tuple[tuple[float, float, float], ...]  # (length, diameter, bore) from the driven end outwards [mm]
+from tommybar.mechanics.stepped_bar import Lengths, whole_length
 
 
 def centres_give(lengths: Lengths, at: float, modulus: float) -> float:
@@ -55,7 +53,7 @@ def centres_give(lengths: Lengths, at: float, modulus: float) -> float:
     ----------
     .. [1] Beam on two supports, F L^3 / 48 E I: any text on strength of materials.
     """
-    whole = _whole(lengths)
+    whole = whole_length(lengths)
     must_be_within("place of the tool", at, 0.0, whole + 1e-9, "mm")
     must_be_above("modulus of elasticity", modulus, 0.0, "MPa")
     at = min(at, whole)
@@ -104,7 +102,7 @@ def alike_between_centres(lengths: Lengths) -> float:
     ----------
     .. [1] From ``centres_give`` and F L^3 / 48 E I.
     """
-    whole = _whole(lengths)
+    whole = whole_length(lengths)
     return float((4 * whole**3 / (3 * math.pi * centres_give(lengths, whole / 2, 1.0))) ** 0.25)
 
 
@@ -156,15 +154,3 @@ def tail_shift(difference: float, apart: float, length: float) -> float:
     must_be_above("distance between the places measured", apart, 0.0, "mm")
     must_be_within("distance between the places measured", apart, 0.0, length + 1e-9, "mm")
     return difference * length / (2 * apart)
-
-
-def _whole(lengths: Lengths) -> float:
-    if not lengths:
-        raise Refusal("The bar has no length.", "Give at least one piece: length, diameter and bore.")
-    whole = 0.0
-    for long, dia, bore in lengths:
-        must_be_above("length", long, 0.0, "mm")
-        must_be_above("diameter", dia, 0.0, "mm")
-        must_be_within("bore", bore, 0.0, dia * 0.999, "mm")
-        whole += long
-    return whole

@@ -8,7 +8,48 @@ from tommybar.mechanics.bounds import must_be_above, must_be_within
 from tommybar.mechanics.deflection import second_moment
 from tommybar.refusals import Refusal
 
-Lengths = tuple[tuple[float, float, float], ...]  # (length, diameter, bore) from the chuck outwards [mm]
+Lengths = tuple[tuple[float, float, float], ...]  # (length, diameter, bore) from the driven end outwards [mm]
+
+
+def whole_length(lengths: Lengths) -> float:
+    """How long a bar of several pieces is.
+
+    Parameters
+    ----------
+    lengths : tuple of tuple of float
+        Length, diameter and bore of each piece, lengths and diameters above 0,
+        each bore smaller than its diameter [mm]
+
+    Returns
+    -------
+    float
+        Sum of the lengths [mm]
+
+    Raises
+    ------
+    Refusal
+        If there is no piece, or a figure of one is outside its range.
+
+    Examples
+    --------
+    20 of one diameter and 40 of another are 60:
+
+    >>> whole_length(((20.0, 12.0, 0.0), (40.0, 10.0, 4.0)))
+    60.0
+
+    References
+    ----------
+    .. [1] First principles.
+    """
+    if not lengths:
+        raise Refusal("The bar has no length.", "Give at least one piece: length, diameter and bore.")
+    whole = 0.0
+    for long, dia, bore in lengths:
+        must_be_above("length", long, 0.0, "mm")
+        must_be_above("diameter", dia, 0.0, "mm")
+        must_be_within("bore", bore, 0.0, dia * 0.999, "mm")
+        whole += long
+    return whole
 
 
 def stepped_give(
@@ -61,14 +102,7 @@ def stepped_give(
     .. [1] Mohr's integral, any text on strength of materials; the example as
        in ``deflection``.
     """
-    if not lengths:
-        raise Refusal("The bar has no length.", "Give at least one piece: length, diameter and bore.")
-    whole = 0.0
-    for long, dia, bore in lengths:
-        must_be_above("length", long, 0.0, "mm")
-        must_be_above("diameter", dia, 0.0, "mm")
-        must_be_within("bore", bore, 0.0, dia * 0.999, "mm")
-        whole += long
+    whole = whole_length(lengths)
     must_be_within("place of the tool", at, 0.0, whole + 1e-9, "mm")
     must_be_above("modulus of elasticity", modulus, 0.0, "MPa")
     own = _unit(lengths, at, at, modulus)
