@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import Annotated, Literal
+from typing import Literal
 
 from pydantic import Field, model_validator
 
@@ -12,34 +12,19 @@ from tommybar.design.figures import PositiveLength as Length
 from tommybar.design.validation import Entry
 from tommybar.refusals import Refusal
 from tommybar.shop.centre_equipment import Dog, Steady, TailCentre
+from tommybar.shop.drawer_entries import Rounds
 
 POINT = 30.0  # half the angle of a centre's point [deg]
 WIDE = 10.0  # of a dog that was not measured; common practice, no source [mm]
 
 
-class _Rounds(Entry):
-    """From the smallest round to the largest."""
-
-    from_: Annotated[Length, Field(alias="from")]
-    to: Length
-
-    @model_validator(mode="after")
-    def _rising(self) -> _Rounds:
-        if self.to <= self.from_:
-            raise Refusal(
-                f"The range ends at {self.to:.6g} mm; it must end above its start, {self.from_:.6g} mm.",
-                "Write the smaller diameter first.",
-            )
-        return self
-
-
-class DogEntry(_Rounds):
+class DogEntry(Rounds):
     """A driving dog: the rounds it takes and how wide it is."""
 
     wide: Length = Field(WIDE, description="Length of the work under it")
 
 
-class SteadyEntry(_Rounds):
+class SteadyEntry(Rounds):
     """A steady rest and the rounds it closes on."""
 
     kind: Literal["fixed", "travelling"]

@@ -14,21 +14,26 @@ from tommybar.shop.amounts import Lengths, at_least_one
 from tommybar.shop.model import ToolKind
 
 
-class GripEntry(Entry):
-    """One range of a jaw set: diameters from, to, and how much length it holds."""
+class Rounds(Entry):
+    """From the smallest round to the largest."""
 
     from_: Annotated[Length, Field(alias="from")]
     to: Length
-    depth: Length
 
     @model_validator(mode="after")
-    def _rising(self) -> GripEntry:
+    def _rising(self) -> Rounds:
         if self.to <= self.from_:
             raise Refusal(
                 f"The range ends at {self.to:.6g} mm; it must end above its start, {self.from_:.6g} mm.",
                 "Write the smaller diameter first.",
             )
         return self
+
+
+class GripEntry(Rounds):
+    """One range of a jaw set: diameters from, to, and how much length it holds."""
+
+    depth: Length
 
 
 class JawsEntry(Entry):
