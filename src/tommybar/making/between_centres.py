@@ -28,6 +28,7 @@ from tommybar.shop.centre_equipment import Dog
 from tommybar.shop.model import Shop
 
 SKILL = "between centres"
+NO_SKILL = "the shop file does not say that work is turned between centres"
 COST = 12.0  # of the search, beside that of its card: two centres, a dog, the taper to be tried
 ENDS = frozenset({"face", "centre"})  # what is cut before it goes between centres
 SHORT = 5.0  # stick-out of a bar that is faced and centred; common practice, no source [mm]
@@ -122,7 +123,7 @@ def between_options(
 def _lacking(shape: TurnedShape, shop: Shop) -> str:
     """Why the shop turns nothing of that length between centres; empty when it does."""
     if SKILL not in shop.can:
-        return "the shop file does not say that work is turned between centres"
+        return NO_SKILL
     if not shop.dogs:
         return "the shop file lists no dogs"
     if shop.catch_plate <= 0:

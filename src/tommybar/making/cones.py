@@ -19,6 +19,7 @@ from tommybar.making.workpiece import Workpiece
 from tommybar.shapes.features import Cone, Cylinder, Dim
 
 SPARE = 5.0  # of the top slide's travel, left for approach and run-out; common practice, no source [mm]
+ON_CENTRE = "The tool exactly on centre: above or below it the side comes out hollow and the angle wrong."
 SLICES = 12  # of a cone, where the metal left is looked at in steps
 
 
@@ -181,7 +182,7 @@ def turn_cone(bench: Bench, job: Job) -> None:
             cutting_minutes(moves, speed.rpm, feed, len(passes)) + rule("minutes", "measure"),
             why="Swivelled once for all cones of this angle, when every length is finished: swivelling loses the slide's zero.",
             cautions=(
-                "The tool exactly on centre: above or below it the side comes out hollow and the angle wrong.",
+                ON_CENTRE,
                 *((deepest.bound,) if deepest.bound else ()),
             ),
             measure=cone_measures(bench, cone, slant),

@@ -15,6 +15,7 @@ from tommybar.making.grinding import top_rake
 from tommybar.making.inside_tools import ROOM, groove_depths, narrowest_on_the_way, unfit, wall_there
 from tommybar.making.jobs import Job
 from tommybar.making.lengths import Mm
+from tommybar.making.plunging import FLOOR_LEFT, OVERLAP
 from tommybar.making.practice import rule
 from tommybar.making.rigidity import STEEL, plunging_feed_held
 from tommybar.mechanics.cutting import cutting_force
@@ -24,10 +25,6 @@ from tommybar.shapes.features import BoreGroove, Dim
 from tommybar.shop.model import Dial, Tool
 
 AIR = 0.3  # between the edge and the bore on the way in and out, radial; common practice, no source [mm]
-OVERLAP = 0.8  # of the tool's width from one plunge to the next; common practice, no source
-FLOOR_LEFT = (
-    0.1  # left on the floor for the sweep that joins the plunges, radial; common practice, no source [mm]
-)
 FRONT = 10.0  # front clearance of an inside tool, before its heel is ground away; common practice, no source [deg]
 WIDTH_ZONE = "H13"  # of a circlip's groove (DIN 471, DIN 472: from memory)
 WIDTH_OVER = 0.14  # of that zone, up to 3 mm wide (IT13 of ISO 286-1: from memory) [mm]

@@ -7,7 +7,7 @@ the bore within what the mandrel itself runs out.
 
 from __future__ import annotations
 
-from tommybar.making.between_centres import HEAD, SKILL
+from tommybar.making.between_centres import HEAD, NO_SKILL, SKILL
 from tommybar.making.cards import Rejected
 from tommybar.making.grips import Option
 from tommybar.making.jobs import largest, largest_outside
@@ -82,7 +82,7 @@ def _lacking(shape: TurnedShape, bore: Bore, shop: Shop) -> str:
     """Why shop and bore allow no mandrel; empty when they do."""
     dia, length = bore.dia.value, shape.length.value
     if SKILL not in shop.can:
-        return "the shop file does not say that work is turned between centres"
+        return NO_SKILL
     owned = any(abs(size - dia) < 1e-6 for size in shop.mandrels)
     if not owned and "arbor" not in shop.can:
         return f"no mandrel of {dia:g} mm, and the shop file does not say that arbors are made"

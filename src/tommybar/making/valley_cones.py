@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from tommybar.making.bench import Bench, cutting_minutes, named
 from tommybar.making.cards import Move, Pass, Step
 from tommybar.making.cones import (
+    ON_CENTRE,
     Slant,
     along_side,
     bites_of,
@@ -159,7 +160,7 @@ def turn_in_valley(bench: Bench, cone: Cone) -> bool:
             cutting_minutes(moves, speed.rpm, feed, len(passes)) + rule("minutes", "measure"),
             why="The floor beside its small end is wide enough for the knife's shank, so it need not be stepped out and filed.",
             cautions=(
-                "The tool exactly on centre: above or below it the side comes out hollow and the angle wrong.",
+                ON_CENTRE,
                 "Turn the spindle by hand with the knife at the deepest place: its shank clears both lands.",
                 *((deepest.bound,) if deepest.bound else ()),
             ),

@@ -29,6 +29,11 @@ from tommybar.making.visiting import Spot, hole_places
 from tommybar.shapes.features import CrossHole, TurnedShape
 from tommybar.shop.model import Mill, Shop
 
+CATCHES = "A broken-through bore catches the drill: feed gently at the end."
+SLIDES = "The drill slides off the round: spot first, or mill a small flat."
+BURR_INSIDE = "A burr inside the bore: run the reamer or a scraper through by hand afterwards."
+WHY_LAST = "Drilled after turning, so that the bore it meets is finished and can be deburred."
+
 
 @dataclass(frozen=True)
 class Side:
@@ -144,7 +149,7 @@ def _card(
             *clocked,
             *grip_lines(bench, body, lies, dia, one.name),
             *beside,
-            "A broken-through bore catches the drill: feed gently at the end.",
+            CATCHES,
             *room_lines(bench, lies.base, lies.tall or dia),
             *START,
         ),
@@ -153,10 +158,10 @@ def _card(
         (),
         bench.minutes(),
         goes_wrong=(
-            "The drill slides off the round: spot first, or mill a small flat.",
-            "A burr inside the bore: run the reamer or a scraper through by hand afterwards.",
+            SLIDES,
+            BURR_INSIDE,
         ),
-        why="Drilled after turning, so that the bore it meets is finished and can be deburred.",
+        why=WHY_LAST,
     )
     return card, bench.findings
 
@@ -216,7 +221,7 @@ def _divided_card(
             turned_words(first, dia),
             *from_circle(shape.circle_holes, first),
             *beside,
-            "A broken-through bore catches the drill: feed gently at the end.",
+            CATCHES,
             *room_lines(bench, lies.base, dia),
             *START,
         ),
@@ -225,11 +230,11 @@ def _divided_card(
         (),
         bench.minutes(),
         goes_wrong=(
-            "The drill slides off the round: spot first, or mill a small flat.",
+            SLIDES,
             "The device turned back a little: always come to the angle from the same side, and lock it.",
-            "A burr inside the bore: run the reamer or a scraper through by hand afterwards.",
+            BURR_INSIDE,
         ),
-        why="Drilled after turning, so that the bore it meets is finished and can be deburred.",
+        why=WHY_LAST,
     )
     return card, bench.findings
 
