@@ -28,8 +28,8 @@ from tommybar.shapes.plates import drilled_depth
 from tommybar.shapes.solids.frames import cosine, direction, point, sine
 
 Spot = tuple[float, float]
-LETTER = 2.5  # of engraved words as drawn [mm on paper]
-BESIDE = 2.4  # of the middle of an engraved word from its line [mm on paper]
+LETTER = 2.8  # of engraved words as drawn [mm on paper]
+BESIDE = 2.6  # of the middle of an engraved word from its line [mm on paper]
 MOST = 3  # sections of one plate
 PAST = 2.0  # how far a centre line runs past a circle [mm on paper]
 
