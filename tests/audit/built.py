@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
 from tommybar.pack.audit.reading import Figure
 from tommybar.pack.audit.turned_parts import Built
 from tommybar.pack.plates.holes import datum_of
-from tommybar.shapes.features import Dim, PlateHole, PlateShape, TurnedShape
+from tommybar.shapes.features import Arc, Dim, PlateHole, PlateShape, TurnedShape
+from tommybar.shapes.outside import arc_of
 from tommybar.shapes.plate_frames import face_frame
 
 Shape = TurnedShape | PlateShape
@@ -38,6 +40,16 @@ def _filled(feature: Any, made: Built) -> Any:
     return replace(feature, **given)
 
 
+def _round_the_axis(made: Any, shape: TurnedShape) -> Any:
+    """A sphere on the axis with the radius that its printed ends give: the one printed stands in brackets."""
+    old = next(one for one in shape.outside if one.name == made.name)
+    if not isinstance(old, Arc) or abs(arc_of(old).centre[1]) > 1e-6:
+        return made
+    (a, p), (b, q) = (made.start, made.start_dia / 2), (made.end, made.end_dia / 2)
+    middle = (b * b + q * q - a * a - p * p) / (2 * (b - a))
+    return replace(made, radius=math.hypot(a - middle, p))
+
+
 def built_turned(shape: TurnedShape, made: Built) -> TurnedShape:
     """A turned part of the sheet's figures; holes on circles keep the metal that they run through."""
     length = made["part", "length"]
@@ -55,7 +67,7 @@ def built_turned(shape: TurnedShape, made: Built) -> TurnedShape:
             angle = made.get((one.name, size))
             if isinstance(angle, Figure):
                 one = replace(one, **{{"edge_start_angle": "edge_angle"}.get(size, size): angle.value})
-        angles.append(one)
+        angles.append(_round_the_axis(one, shape))
     return replace(shape, length=Dim(length.value), **(given | {"outside": tuple(angles)}))
 
 

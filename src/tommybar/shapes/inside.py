@@ -148,13 +148,15 @@ def bore_taper_ring(taper: BoreTaper, length: float) -> Ring:
     return ring if taper.face == "A" else mirrored(ring, length)
 
 
+def cup_level(cup: Cup, shape: TurnedShape) -> float:
+    """How deep below its face a cup opens: at the mouth of the bore that it is on [mm]."""
+    bore = next((one for one in shape.bores if one.name == cup.on), None) if cup.on else None
+    return 0.0 if bore is None else _mouth(bore, shape, cup.face)
+
+
 def cup_rings(cup: Cup, shape: TurnedShape) -> list[Ring]:
     """A conical cup or countersink, run on past its face, and the small hole at its bottom."""
-    length = shape.length.value
-    level = 0.0
-    bore = next((one for one in shape.bores if one.name == cup.on), None) if cup.on else None
-    if bore is not None:
-        level = _mouth(bore, shape, cup.face)
+    length, level = shape.length.value, cup_level(cup, shape)
     rings = [_cone(level, cup.mouth / 2, cup.included)]
     if cup.relief > 0:
         tip = level + cup.mouth / 2 / math.tan(math.radians(cup.included / 2))

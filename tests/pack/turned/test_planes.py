@@ -9,11 +9,12 @@ from tests.pack.layout import LINES, clashes, texts
 from tommybar.design.model import Part
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.profile import metal_at
-from tommybar.pack.sheet import Line
+from tommybar.pack.sheet import Angular, Dimension, Line
 from tommybar.pack.turned.metal import chords, cut
 from tommybar.pack.turned.mouths import mouth_marks
 from tommybar.pack.turned.planes import sides
-from tommybar.shapes.features import Bore, CrossHole, CrossSlot, Cylinder, Dim, Keyway, TurnedShape
+from tommybar.pack.turned.view import shape_marks
+from tommybar.shapes.features import Bore, CrossHole, CrossSlot, Cup, Cylinder, Dim, Keyway, TurnedShape
 
 
 def sleeve(
@@ -119,3 +120,30 @@ def test_the_edge_of_a_mouth_is_the_curve_in_which_two_cylinders_meet() -> None:
     assert min(-y for _, y in inner.points) == pytest.approx((6.0**2 - 4.0**2) ** 0.5)
     assert outer.points[0] == pytest.approx((16.0, -15.0))
     assert mouth_marks(shape, 1.0, -1) == []
+
+
+def test_a_hole_below_is_hidden_where_the_lower_half_is_seen_from_outside() -> None:
+    """A keyway asks for a half view: the hole at 270 degrees is dashed from the outside down to the bore."""
+    key = Keyway("key", 2, 8, Dim(4.0), 2.0, 90.0)
+    shape = sleeve(
+        CrossHole("up", Dim(4.0), 20.0, 90.0, 1), CrossHole("down", Dim(3.0), 30.0, 270.0, 1), keys=(key,)
+    )
+    dashed = {one.points for one in shape_marks(shape, 1.0) if isinstance(one, Line) and one.kind == "dashed"}
+
+    assert dashed == {((28.5, 6.0), (28.5, 15.0)), ((31.5, 6.0), (31.5, 15.0))}
+
+
+def test_a_countersink_at_the_mouth_of_a_bore_has_its_angle_there() -> None:
+    """On a bore that opens 9 deep below face A: the arc about a point 9 + 5.5 from the face, not at the face."""
+    shape = TurnedShape(
+        Dim(22.0),
+        (Cylinder("body", Dim(30.0), 0, 22),),
+        bores=(Bore("pocket", Dim(24.0), "A", 9.0, False), Bore("bore", Dim(10.0), "A", 22, True)),
+        cups=(Cup("sunk", "A", 11.0, 90.0, on="bore"),),
+    )
+    sheet = part_drawing(Part("bowl", "turned", "brass", 1, shape), DESIGN, IMPRINT)
+    (angle,) = [one for one in sheet.marks if isinstance(one, Angular)]
+    face = next(one.a[0] for one in sheet.marks if isinstance(one, Dimension) and one.along == "x")
+
+    assert (angle.vertex[0] - face) / sheet.scale == pytest.approx(9.0 + 5.5, abs=1e-6)
+    assert clashes(sheet, LINES) == []

@@ -28,6 +28,7 @@ WAVE = 4.5  # length of a wave of the freehand line [mm on paper]
 SWING = 0.35  # and how far it swings to either side [mm on paper]
 STEPS = 8  # chords of a wave
 CHORDS = 48  # of an arc of the outline that runs into a place broken out
+SEEN = 3.5  # a centre hole with a smaller mouth is not broken out [mm on paper]
 CENTRE_DEEP = 1.6  # room for a centre hole along the axis, as a multiple of its mouth
 
 
@@ -59,10 +60,15 @@ def broken_out(shape: TurnedShape) -> frozenset[str]:
     )
 
 
+def _mouth(centre: CentreHole) -> float:
+    """The widest diameter of a centre hole [mm]."""
+    drill = centre_drill(f"{centre.form} {centre.pilot:g}")
+    return drill.mouth or 2 * drill.pilot
+
+
 def _reach(shape: TurnedShape, centre: CentreHole) -> tuple[float, float]:
     """The stretch of the axis that a centre hole takes [mm from face A]."""
-    drill = centre_drill(f"{centre.form} {centre.pilot:g}")
-    deep = CENTRE_DEEP * (drill.mouth or 2 * drill.pilot)
+    deep = CENTRE_DEEP * _mouth(centre)
     return (0.0, deep) if centre.face == "A" else (shape.length.value - deep, shape.length.value)
 
 
@@ -78,6 +84,10 @@ def opened(shape: TurnedShape, marks: list[Mark], scale: float) -> list[Mark]:
         for below in (False, True)
     )
     metal = upper.union(shapely.affinity.scale(lower, 1.0, -1.0, origin=(0.0, 0.0)))
+    small = {one.name for one in shape.centres if _mouth(one) * scale < SEEN}
+    names -= small  # its words say all of it
+    if not names:
+        return marks
     windows = [_window(shape, name, scale) for name in sorted(names)]
     window = shapely.union_all(windows)
     made = [piece for one in marks for piece in _outside_of(one, window, scale)]
@@ -144,8 +154,7 @@ def _end_window(shape: TurnedShape, centre: CentreHole, margin: float, scale: fl
     import shapely
 
     start, end = _reach(shape, centre)
-    drill = centre_drill(f"{centre.form} {centre.pilot:g}")
-    half = (drill.mouth or 2 * drill.pilot) / 2 + margin
+    half = _mouth(centre) / 2 + margin
     face, far, out = (start, end, -2.0) if centre.face == "A" else (end, start, shape.length.value + 2.0)
     rim = surface_radius(shape, face + (0.01 if centre.face == "A" else -0.01))
     if half > rim - margin / 2:

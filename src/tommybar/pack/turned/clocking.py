@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from itertools import pairwise
 
-from tommybar.pack.boxes import Box
-from tommybar.pack.marks import ARROW, PAST, plain_marks
+from tommybar.pack.marks import ARROW, PAST
 from tommybar.pack.printed import PrintedDimension
-from tommybar.pack.sheet import Angular, Arc, Line, Mark, Point, Text
+from tommybar.pack.sheet import Angular, Line, Mark, Text
 from tommybar.pack.turned.across import alike
+from tommybar.pack.turned.crossing import clear
 from tommybar.pack.turned.saying import Angles, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import TurnedShape
@@ -20,7 +19,6 @@ STEP = 8.5  # from one arc to the next [mm]
 SIZE = 4.25
 WITHIN = 0.84  # where the first arc stands inside the outline, as part of its radius
 ROOM = 2.6 * ARROW  # an arc shorter than this has its arrows outside [mm]
-SPARE = 0.4  # between words and a line [mm]
 QUARTER = 90.0  # what stands at a quarter turn is seen to stand there, and said in words [deg]
 
 
@@ -86,43 +84,5 @@ def clocking_marks(
 def free(marks: Iterable[Mark]) -> bool:
     """Whether no words of an arc lie on words or on a line of all marks."""
     everything = list(marks)
-    own = [text for one in everything if isinstance(one, Angular) and not one.pointed for text in one.words]
-    boxes = [(b[0] - SPARE, b[1] - SPARE, b[2] + SPARE, b[3] + SPARE) for b in (text.box for text in own)]
-    for one in plain_marks(everything):
-        if isinstance(one, Text):
-            there = one.box
-            if any(
-                one is not text
-                and there[0] < b[2]
-                and b[0] < there[2]
-                and there[1] < b[3]
-                and b[1] < there[3]
-                for text, b in zip(own, boxes, strict=True)
-            ):
-                return False
-        elif isinstance(one, Line | Arc):
-            stretches = list(pairwise(_points(one)))
-            if any(_crosses(a, b, box) for a, b in stretches for box in boxes):
-                return False
-    return True
-
-
-def _points(one: Line | Arc) -> list[Point]:
-    if isinstance(one, Line):
-        return [*one.points, one.points[0]] if one.closed else list(one.points)
-    at = [math.radians(one.start + (one.end - one.start) * k / 48) for k in range(49)]
-    (x, y), r = one.centre, one.radius
-    return [(x + r * math.cos(a), y - r * math.sin(a)) for a in at]
-
-
-def _crosses(a: Point, b: Point, box: Box) -> bool:
-    """Whether a stretch of line runs through a box."""
-    low, high = 0.0, 1.0
-    for p, q, small, large in ((a[0], b[0], box[0], box[2]), (a[1], b[1], box[1], box[3])):
-        if abs(q - p) < 1e-9:
-            if not small < p < large:
-                return False
-            continue
-        s, t = sorted(((small - p) / (q - p), (large - p) / (q - p)))
-        low, high = max(low, s), min(high, t)
-    return low < high
+    arcs = [one for one in everything if isinstance(one, Angular) and not one.pointed]
+    return clear([text for one in arcs for text in one.words], everything)

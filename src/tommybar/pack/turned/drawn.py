@@ -28,14 +28,14 @@ def view_of(shape: TurnedShape) -> View:
     if not inner:
         return "outside"
     knurled = any(isinstance(one, Cylinder) and one.knurl for one in shape.outside)
-    seen = shape.flats or shape.keyways or shape.cross_slots or shape.slits or shape.head_slots
+    seen = shape.keyways or shape.cross_slots or shape.slits or shape.head_slots
     across = 2 * radius_of(shape)
     if seen or knurled:
         return "half"
     if "below" in sides(shape).values():
         return "full"
     slender = shape.length.value > LONG * across
-    return "half" if slender or any(h.offset for h in shape.cross_holes) else "full"
+    return "half" if shape.flats or slender or any(h.offset for h in shape.cross_holes) else "full"
 
 
 def piece_mark(piece: Piece, scale: float, side: int, kind: Kind = "thick") -> Mark:

@@ -9,12 +9,13 @@ from tommybar.facts.threads import thread
 from tommybar.pack.boxes import box_of
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import drawn_profile, end_circles, nominal
-from tommybar.pack.sheet import Arc, Kind, Line, Mark
+from tommybar.pack.sheet import Arc, Kind, Line, Mark, Text
 from tommybar.pack.turned.across import alike, cross_hole_callout, shown
 from tommybar.pack.turned.clocking import clocking_marks, free
+from tommybar.pack.turned.crossing import clear
 from tommybar.pack.turned.metal import radius_of
 from tommybar.pack.turned.place import above_marks
-from tommybar.pack.turned.planes import plane_marks
+from tommybar.pack.turned.planes import CHOICES, plane_marks
 from tommybar.pack.turned.saying import Angles, Callout, Measured, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Cylinder, Eccentric, TurnedShape
@@ -36,9 +37,9 @@ def has_end_view(shape: TurnedShape) -> bool:
 
 
 def end_view(
-    shape: TurnedShape, scale: float, reader: Reader, angles: Angles, letter: str = ""
+    shape: TurnedShape, scale: float, reader: Reader, angles: Angles
 ) -> tuple[list[Mark], list[Callout]]:
-    """The view with its centre at (0, 0) and what is written over it; ``letter`` of the section, if it is marked."""
+    """The view with its centre at (0, 0) and what is written over it."""
     plain = nominal(shape)
     marks, outer = _rounds(plain, scale)
     reach = outer + 4.0
@@ -71,7 +72,6 @@ def end_view(
             _circle_words(shape, holes.name, reader, angles, (pointed[0] / scale, pointed[1] / scale))
         )
     marks += _clocked(plain, scale, outer)
-    marks += plane_marks(plain, outer, letter) if letter else []
     said += [
         *_flats(shape, reader, angles),
         *_keyways(shape, reader, angles),
@@ -84,11 +84,22 @@ def end_marks(
     shape: TurnedShape, scale: float, reader: Reader, room: float, angles: Angles, letter: str = ""
 ) -> tuple[list[Mark], list[PrintedDimension]] | None:
     """The whole end view with its callouts and arcs placed; None when words of an arc have no free place."""
-    marks, said = end_view(shape, scale, reader, angles, letter)
+    marks, said = end_view(shape, scale, reader, angles)
     printed = [figure for one in said for figure in one.printed]
     if angles.drawn:
         arcs, figures = clocking_marks(shape, angles, radius_of(shape) * scale, reader)
         marks, printed = [*marks, *arcs], [*printed, *figures]
+    made = _with_callouts(marks, said, scale, room)
+    for choice in range(len(CHOICES)) if letter else ():
+        plane = plane_marks(nominal(shape), radius_of(shape) * scale, letter, choice)
+        made = _with_callouts([*marks, *plane], said, scale, room)
+        if clear([one for one in plane if isinstance(one, Text)], made):
+            break
+    return (made, printed) if not angles.drawn or free(made) else None
+
+
+def _with_callouts(marks: list[Mark], said: list[Callout], scale: float, room: float) -> list[Mark]:
+    """A view with its callouts over it; without them when they have no room."""
     outer = max(-box_of(marks)[1], 1.0)
     wide = max(outer, 42.0)
     while True:
@@ -96,8 +107,7 @@ def end_marks(
         if placed is not None or wide > room:
             break
         wide += 15.0
-    made = marks if placed is None else [*marks, *placed[0]]
-    return (made, printed) if not angles.drawn or free(made) else None
+    return marks if placed is None else [*marks, *placed[0]]
 
 
 def _rounds(shape: TurnedShape, scale: float) -> tuple[list[Mark], float]:
@@ -264,6 +274,7 @@ def _beside(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]
     return made
 
 
+WHOLE = {4: 0.85, 6: 0.95}  # a square or hexagon shallower than this part of the radius is named by its flats
 FLATS = {1: "flat", 2: "2 flats", 4: "square", 6: "hexagon"}
 
 
@@ -271,7 +282,10 @@ def _flats(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
     made = []
     for one in shape.flats:
         say = Saying(one.name, reader)
-        kind = say.word("count", "count", FLATS.get(one.count, f"{one.count} flats"), one.count)
+        radius = surface_radius(shape, (one.start + one.end) / 2)
+        whole = one.count < 4 or one.level < WHOLE.get(one.count, 0.0) * radius
+        words = FLATS.get(one.count, "") if whole else ""
+        kind = say.word("count", "count", words or f"{one.count} flats", one.count)
         if one.across is not None:
             say.sized("across", one.across, f"{kind} ", "AF", "width")
         else:
@@ -287,7 +301,11 @@ def _flats(shape: TurnedShape, reader: Reader, angles: Angles) -> list[Callout]:
             turns,
             key=lambda t: round(math.sin(t) + 0.9 * math.cos(t) - (0.3 if abs(math.cos(t)) < 0.05 else 0), 6),
         )
-        x, y = one.level * math.cos(best), one.level * math.sin(best)
+        aside = 0.4 * math.sqrt(max(radius**2 - one.level**2, 0.0))
+        if one.count > 2:
+            aside = min(aside, 0.4 * one.level * math.tan(math.pi / one.count))
+        c, s = math.cos(best), math.sin(best)  # pointed at beside its middle, clear of what stands there
+        x, y = one.level * c - aside * s, one.level * s + aside * c
         made.append(Callout(x, y, tuple(say.rows), tuple(say.printed), None, "above", one.name))
     return made
 

@@ -12,7 +12,7 @@ from tommybar.pack.turned.saying import Angles, Callout, Measured, Saying, detai
 from tommybar.pack.units import Reader
 from tommybar.shapes.curves import Line
 from tommybar.shapes.features import Bore, CentreHole, Face, TurnedShape
-from tommybar.shapes.inside import drawn_bore
+from tommybar.shapes.inside import cup_level, drawn_bore
 from tommybar.shapes.profile import profile
 
 BEFORE = 3.5  # from the mouth of a cup to the arc of its angle in front of the face [mm on paper]
@@ -139,8 +139,9 @@ def _faces(shape: TurnedShape, reader: Reader) -> list[Callout]:
             say.row(f"relief {say.dia('relief', cup.relief)} × "
                     f"{say.length('depth', 'relief_depth', cup.relief_depth, 'face ' + cup.face)} deep", True)  # fmt: skip
         deep = cup.mouth / 2 / math.tan(math.radians(cup.included / 2))
-        place = at(cup.face, 0.0)
-        measured = whole_angle(at(cup.face, deep), place, cup.mouth / 2, cup.included, BEFORE)
+        level = cup_level(cup, shape)
+        place = at(cup.face, level)
+        measured = whole_angle(at(cup.face, level + deep), place, cup.mouth / 2, cup.included, BEFORE)
         made.append(
             Callout(
                 place,

@@ -13,6 +13,7 @@ from tommybar.pack.turned.metal import chords, solid
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc as ArcLand
 from tommybar.shapes.features import Cone, Dim, TurnedShape
+from tommybar.shapes.outside import arc_of
 
 SIZE = 4.25
 SMALL = 3.5
@@ -47,7 +48,12 @@ def places_of(shape: TurnedShape) -> list[Place]:
             found.append(Place(z, dim or Dim(z), [(feature, size)]))
 
     put(length, "part", "length", shape.length)
-    arcs = [z for one in shape.outside if isinstance(one, ArcLand) for z in (one.start, one.end)]
+    arcs = [
+        z
+        for one in shape.outside
+        if isinstance(one, ArcLand) and abs(arc_of(one).centre[1]) > 1e-6  # its ends fix one on the axis
+        for z in (one.start, one.end)
+    ]
     bodies = sorted(shape.outside, key=lambda body: body.start)
     for n, one in enumerate(bodies):
         if isinstance(one, Cone) and one.given == "D d a" and n + 1 < len(bodies):

@@ -10,16 +10,15 @@ from tommybar.facts.threads import thread
 from tommybar.pack.profile import nominal
 from tommybar.pack.turned.planes import sides
 from tommybar.shapes.curves import Ring, closed
+from tommybar.shapes.cutters import SLOPE
 from tommybar.shapes.cutting import difference
 from tommybar.shapes.features import CrossHole, Cylinder, Eccentric, TurnedShape
-from tommybar.shapes.inside import POINT_ANGLE
 from tommybar.shapes.profile import profile
 from tommybar.shapes.ring_cuts import surface_radius
 
 HAIR = 0.011  # half of what stands below the axis for an eccentric that lies wholly above it [mm]
 Rings = tuple[Ring, ...]
 Points = tuple[tuple[float, float], ...]
-SLOPE = math.tan(math.radians(POINT_ANGLE / 2))  # radius of a drill tip per height
 
 
 @lru_cache(maxsize=64)

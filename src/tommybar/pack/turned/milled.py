@@ -10,6 +10,7 @@ from tommybar.pack.turned.broken import broken_out
 from tommybar.pack.turned.drawn import View
 from tommybar.pack.turned.metal import radius_of
 from tommybar.pack.turned.planes import sides
+from tommybar.pack.turned.run_out import disc_keyway
 from tommybar.shapes.features import Bore, CrossHole, TurnedShape
 from tommybar.shapes.ring_cuts import surface_radius
 
@@ -34,12 +35,14 @@ def milled_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
         deep = shape.length.value if slit.depth is None else slit.depth
         marks += _notch(a, deep if slit.face == "A" else a - deep, slit.width / 2, scale, upper)
     if not upper:
-        return marks
+        return [*marks, *_hidden_below(shape, scale)]
     for key in shape.keyways:
-        round_ends = key.form == "sunk"
-        marks += _stadium(key.start, key.end, key.width.value / 2, scale, round_ends)
+        if key.form == "sunk":
+            marks += _stadium(key.start, key.end, key.width.value / 2, scale)
+        else:
+            marks += disc_keyway(shape, key, scale)
     for slot_across in shape.cross_slots:
-        marks += _stadium(slot_across.start, slot_across.end, slot_across.width.value / 2, scale, True)
+        marks += _stadium(slot_across.start, slot_across.end, slot_across.width.value / 2, scale)
     inside, there = broken_out(shape), sides(shape)
     for hole in shape.cross_holes:
         if hole.name in inside:
@@ -75,6 +78,20 @@ def _centre_lines(shape: TurnedShape, scale: float) -> list[Mark]:
     for hole in shape.cross_holes:
         marks += _axis_of(shape, hole, scale)
     return list(dict.fromkeys(marks))  # holes round one place share a line
+
+
+def _hidden_below(shape: TurnedShape, scale: float) -> list[Mark]:
+    """Cross holes on the lower side of a view whose lower half is seen from outside, down to the bore."""
+    marks: list[Mark] = []
+    for hole in shape.cross_holes:
+        if sides(shape).get(hole.name) == "below":
+            radius = (thread(hole.thread).tapping_drill if hole.thread else hole.dia.value) / 2
+            top = surface_radius(shape, hole.z)
+            inner = max((bore.dia.value / 2 for bore in shape.bores if bore.through), default=0.0)
+            low = inner if hole.depth is None else max(inner, top - hole.depth)
+            for z in (hole.z - radius, hole.z + radius):
+                marks.append(Line(((z * scale, low * scale), (z * scale, top * scale)), "dashed"))
+    return marks
 
 
 def _axis_of(shape: TurnedShape, hole: CrossHole, scale: float) -> list[Mark]:
@@ -119,10 +136,8 @@ def _notch(a: float, b: float, half: float, scale: float, upper: bool) -> list[M
     return marks
 
 
-def _stadium(start: float, end: float, half: float, scale: float, round_ends: bool) -> list[Mark]:
+def _stadium(start: float, end: float, half: float, scale: float) -> list[Mark]:
     a, b, r = start * scale, end * scale, half * scale
-    if not round_ends:
-        return [Line(((a, -r), (b, -r), (b, r), (a, r)), "thick", True)]
     return [
         Line(((a + r, -r), (b - r, -r)), "thick"),
         Line(((a + r, r), (b - r, r)), "thick"),

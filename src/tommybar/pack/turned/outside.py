@@ -80,7 +80,7 @@ def free_place(shape: TurnedShape, one: Cylinder) -> float:
     taken += [(h.z - h.dia.value / 2, h.z + h.dia.value / 2) for h in shape.cross_holes]
     taken += [(k.start, k.end) for k in shape.keyways]
     taken += [(s.start, s.end) for s in shape.cross_slots]
-    taken += [(f.start, f.end) for f in shape.flats]
+    taken += [(f.start, f.end) for f in shape.flats if f.start > one.start + 1e-6 or f.end < one.end - 1e-6]
     start, end = one.start + one.edge_start, one.end - one.edge_end
     cuts = sorted({start, end, *(min(max(t, start), end) for pair in taken for t in pair)})
     free = [

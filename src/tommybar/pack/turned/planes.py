@@ -12,7 +12,8 @@ from tommybar.shapes.features import CrossHole, CrossSlot, Keyway, TurnedShape
 
 Side = Literal["above", "below", "both", "off"]  # "off": not in the plane, seen in the view along the axis
 LETTER = 4.25  # size of the letter of a section [mm]
-ASIDE = 3.4  # of the middle of the letter from the thick end [mm]
+# how far the middle of the letter stands out and aside of the outline and the thick end [mm]
+CHOICES = ((3.4, 3.4), (3.4, -3.4), (8.0, 0.0), (10.0, 4.5), (10.0, -4.5), (14.0, 0.0))
 SAME = 0.05  # directions nearer than this are one [deg]
 
 
@@ -86,21 +87,23 @@ def leans(shape: TurnedShape) -> bool:
     return plane is not None and abs((plane - 90.0 + 180.0) % 360.0 - 180.0) > SAME
 
 
-def plane_marks(shape: TurnedShape, outer: float, letter: str) -> list[Mark]:
+def plane_marks(shape: TurnedShape, outer: float, letter: str, choice: int = 0) -> list[Mark]:
     """The section through the axis in the view along it (ISO 128-3): thick ends beyond ``outer`` [mm], a letter.
 
     Both arrows that say from where it is looked at are left out: the side on
-    which something stands is that of its end.
+    which something stands is that of its end. The letter stands beside the
+    thick end, on its other side, or beyond it, as ``choice`` says.
     """
     plane = plane_angle(shape)
     assert plane is not None
     marks: list[Mark] = []
+    out, aside = CHOICES[choice]
     for angle in (plane, plane + 180.0):
         c, s = math.cos(math.radians(angle)), math.sin(math.radians(angle))
         near, far = ((c * r, -s * r) for r in (outer + 1.2, outer + 4.2))
         marks.append(Line((near, far), "cut"))
-        x, y = c * (outer + 3.4), -s * (outer + 3.4)
-        up = 1.0 if c >= 0 else -1.0  # the letter stands on the upper side of the thick end
-        x, y = x - up * s * ASIDE, y - up * c * ASIDE
+        x, y = c * (outer + out), -s * (outer + out)
+        up = aside if c >= 0 else -aside  # the letter stands on the upper side of the thick end first
+        x, y = x - up * s, y - up * c
         marks.append(Text((x, y + LETTER * 0.33), letter, LETTER, True, "middle"))
     return marks
