@@ -136,3 +136,10 @@ def test_wire_is_told_leg_by_leg() -> None:
     assert f"Ø3; cut ({62 + math.pi / 2 * 5.5 + math.pi / 3 * 7.5:.3f}) long" in words
     assert "60° to the right, inside R6" in words
     assert {"leg 1", "leg 2", "leg 3", "bend 1", "bend 2"} <= set(words)
+
+
+@pytest.mark.parametrize("part", [BRACKET, HOOP, HOOK], ids=lambda part: part.name)
+def test_the_signs_of_other_edges_stand_on_the_sheet(part: Part) -> None:
+    """Both signs, outside and inside; a spring has no edges."""
+    assert {"outside", "inside"} <= set(said(part))
+    assert "outside" not in said(SPRING)

@@ -7,14 +7,12 @@ from dataclasses import dataclass
 
 from tommybar.pack.plates.figures import Figure, Lean, Round
 from tommybar.pack.plates.spans import Side, Span
-from tommybar.pack.plates.told import Told
+from tommybar.pack.plates.told import NOWHERE, Told
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import Point
 from tommybar.pack.units import Reader
 from tommybar.shapes.developed import bend_allowance
 from tommybar.shapes.features import SheetShape
-
-NOWHERE = (None, None, None)
 
 
 @dataclass(frozen=True)

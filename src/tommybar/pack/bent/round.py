@@ -11,14 +11,13 @@ from tommybar.pack.plates.drawn import figured
 from tommybar.pack.plates.figures import Figure
 from tommybar.pack.plates.letters import letter_marks
 from tommybar.pack.plates.spans import Span
-from tommybar.pack.plates.told import DIA, Row, Told
+from tommybar.pack.plates.told import DIA, NOWHERE, Row, Told
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import Line, Mark
 from tommybar.pack.units import Reader
 from tommybar.shapes.developed import ring_length, solid_length, spring_length, wire_length
 from tommybar.shapes.features import RolledRing, SpringShape, WireShape
 
-NOWHERE = (None, None, None)
 ENDS = {
     "open": "open ends",
     "closed": "closed ends, not ground",

@@ -62,7 +62,7 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
             others = [
                 *([one] for one in blocks[1:]),
                 *([tables] if rows else []),
-                *([words] if notes else []),
+                *([words] if notes or edges else []),
             ]
             made = packed(blocks[0], others, area)
             if made is not None:
