@@ -126,6 +126,7 @@ def sheets(ask: Ask) -> Response:
         tuple(
             (group, tuple((name, _kind(name)) for name in names))
             for group, names in file_names(plan, ask.reader).items()
+            if not (pack and group == "everything")  # they stand in the list above
         ),
         plan.plan_id,
         ask.reader.unit,
