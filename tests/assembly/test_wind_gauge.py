@@ -10,6 +10,7 @@ import pytest
 
 from tommybar.assembly.order import order_of
 from tommybar.assembly.placing import Assembly, assembled
+from tommybar.checks import check_together
 from tommybar.design import load_design
 from tommybar.design.loaded import design_from_text
 from tommybar.shapes.across import Flats
@@ -111,3 +112,23 @@ def test_what_is_screwed_in_goes_no_other_way_than_along_its_thread():
     # two screws from both sides hold the ring: it stands before either
     numbers = {piece: step.number for step in order.steps for piece in step.pieces}
     assert numbers["ring", 1] < min(numbers["pivot_screw", 1], numbers["pivot_screw", 2])
+
+
+@pytest.mark.parametrize("name", ["plumb-bob", "scribing-gauge", "whistle", "wind-gauge"])
+def test_every_piece_stands_where_a_relation_says_and_nothing_is_in_the_way(name):
+    """No piece left out, open, askew, in another, struck as it turns, or locked in: findings 650 to 657."""
+    found = check_together(load_design(FILE.parents[1] / name / "design.yaml").sized())
+    assert [one.words for one in found if 650 <= one.number <= 657] == []
+
+
+def test_a_cup_that_reaches_the_ring_is_told():
+    text = FILE.read_text(encoding="utf-8")
+    longer = text.replace(
+        "reach:      ring_in / 2 - cup - hub / 2 - 3 ", "reach:      ring_in / 2 - cup - hub / 2 + 1 "
+    )
+    longer = longer.replace(
+        "hub / 2 + reach + cup + 2 <= ring_in / 2", "hub / 2 + reach + cup <= ring_in / 2 + 4"
+    )
+    assert longer != text
+    found = check_together(design_from_text(longer).sized())
+    assert [one for one in found if one.number in (654, 655)]
