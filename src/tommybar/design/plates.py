@@ -5,7 +5,7 @@ from __future__ import annotations
 from tommybar.design.cut_features import build_cuts
 from tommybar.design.plate_holes import build_holes
 from tommybar.design.reading import TINY, Reading
-from tommybar.design.written_plates import WrittenBlock, WrittenOutline, WrittenPlate
+from tommybar.design.written_plates import PLATE_FEATURES, WrittenBlock, WrittenOutline, WrittenPlate
 from tommybar.design.yaml_file import Place
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import Boss, Corner, Outline, PlateShape
@@ -28,20 +28,10 @@ def build_plate(read: Reading, part: str, written: WrittenPlate | WrittenBlock, 
         read.dim(thick, f"{part}.{high}", (*place, high)),
     )
     plain = PlateShape(*dims, corner, outline=outline)
-    groups = (
-        "holes",
-        "slots",
-        "pockets",
-        "steps",
-        "vees",
-        "dovetails",
-        "edges",
-        "slits",
-        "engravings",
-        "rays",
-    )
     read.unique(
-        (one.name, (*place, key, index)) for key in groups for index, one in enumerate(getattr(written, key))
+        (one.name, (*place, key, index))
+        for key in PLATE_FEATURES
+        for index, one in enumerate(getattr(written, key))
     )
     loop = loop_of(plain)
     holes = build_holes(read, part, written.holes, place, plain, loop)

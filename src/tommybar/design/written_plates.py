@@ -217,6 +217,19 @@ class WrittenPlateEngraving(Entry):
     words: str = ""
 
 
+PLATE_FEATURES = (
+    "holes",
+    "slots",
+    "pockets",
+    "steps",
+    "vees",
+    "dovetails",
+    "edges",
+    "slits",
+    "engravings",
+    "rays",
+)
+"""Keys of a plate under which its features stand."""
 PLATE_LISTS = ("holes", "slots", "pockets", "steps", "vees", "dovetails", "slits", "rays", "bends")
 """Keys that only hold the features of plates and sheet together."""
 

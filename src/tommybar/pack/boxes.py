@@ -25,6 +25,11 @@ def box_of(marks: Iterable[Mark]) -> Box:
     )
 
 
+def box_ring(x: float, y: float, w: float, h: float) -> tuple[tuple[float, float], ...]:
+    """The corners of a box, from its left and top edge and its width and height [mm]."""
+    return ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
+
+
 def _box(one: Mark) -> Box:
     if isinstance(one, Text):
         return one.box

@@ -6,6 +6,7 @@ import math
 from dataclasses import fields
 from typing import Any
 
+from tommybar.design.written_plates import PLATE_FEATURES
 from tommybar.facts.threads import thread
 from tommybar.pack.plates.cuts import spot_on
 from tommybar.pack.plates.holes import datum_of, groups_of, in_plate
@@ -76,18 +77,6 @@ LISTS = (
     "centres", "bore_grooves", "flats", "head_slots", "cross_slots", "keyways", "bore_keyways", "slits",
     "engravings",
 )  # fmt: skip
-PLATE_LISTS = (
-    "holes",
-    "slots",
-    "pockets",
-    "steps",
-    "vees",
-    "dovetails",
-    "edges",
-    "slits",
-    "engravings",
-    "rays",
-)
 
 
 def _plain(value: Any) -> Size:
@@ -196,7 +185,7 @@ def plate_sizes(shape: PlateShape, body: str = "plate") -> Sizes:
             if axis != across and axis in axes:
                 made[name, axis] = value
 
-    for field in PLATE_LISTS:
+    for field in PLATE_FEATURES:
         for one in getattr(shape, field):
             _fields(one, made)
     for hole in shape.holes:

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from tommybar.making.cards import Card
 from tommybar.making.jobs import largest_outside
-from tommybar.pack.boxes import overlap
-from tommybar.pack.cardsheets.spots import SIZE, box_ring, spot_marks, spots_marks
+from tommybar.pack.boxes import box_ring, overlap
+from tommybar.pack.cardsheets.spots import SIZE, spot_marks, spots_marks
 from tommybar.pack.sheet import Area, Line, Mark, Point, Text
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import PlateFace, PlateShape, TurnedShape

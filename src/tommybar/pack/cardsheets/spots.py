@@ -1,4 +1,4 @@
-"""Marks that every sketch of a mill card shares: a numbered place, and the ring of a box."""
+"""The mark that every sketch of a mill card shares: a numbered place."""
 
 from __future__ import annotations
 
@@ -60,8 +60,3 @@ def _inside(box: Box, room: Box) -> bool:
         and box[2] + 0.3 < room[2]
         and box[3] + 0.3 < room[3]
     )
-
-
-def box_ring(x: float, y: float, w: float, h: float) -> tuple[tuple[float, float], ...]:
-    """The corners of a box."""
-    return ((x, y), (x + w, y), (x + w, y + h), (x, y + h))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tommybar.making.cards import Measure, Step
+from tommybar.pack.boxes import box_ring
 from tommybar.pack.cardsheets.piece import BODY, STEP, Piece
 from tommybar.pack.lettering import CAPITAL, wrapped
 from tommybar.pack.sheet import Area, Line, Mark, Text
@@ -37,7 +38,7 @@ def write_in(step: Step, measure: Measure, width: float, reader: Reader, reads: 
     if measure.instrument:
         line(measure.instrument)
     y += 0.6
-    marks.append(Area((_ring(0.0, y, width, BOX),), "white", "thick"))
+    marks.append(Area((box_ring(0.0, y, width, BOX),), "white", "thick"))
     marks.append(Text((width - 1.5, y + BOX - 2.2), reader.unit, BODY, anchor="end", tone="grey"))
     y += BOX + 1.8
     for words in _sum(step, measure, reader, reads):
@@ -69,7 +70,3 @@ def _sum(step: Step, measure: Measure, reader: Reader, reads: str) -> tuple[str,
     if reads == "RAD":
         words.append("÷ 2, RAD =")
     return tuple(words)
-
-
-def _ring(x: float, y: float, w: float, h: float) -> tuple[tuple[float, float], ...]:
-    return ((x, y), (x + w, y), (x + w, y + h), (x, y + h))

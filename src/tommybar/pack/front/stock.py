@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tommybar.making.lengths import spoken
 from tommybar.nest.cutlist import SawnBar
-from tommybar.pack.boxes import box_of, moved, spread
+from tommybar.pack.boxes import box_of, box_ring, moved, spread
 from tommybar.pack.front.leaf import BOTTOM, LEFT, WIDTH, Leaves
 from tommybar.pack.grid import Column
 from tommybar.pack.lettering import width_of
@@ -49,13 +49,13 @@ def bar_marks(bar: SawnBar, longest: float, reader: Reader) -> tuple[list[Mark],
     )
     marks: list[Mark] = [Text((0.0, 4.0), head, BODY, True)]
     top = 7.0
-    marks.append(Area((_ring(0.0, top, long, tall),), "hatch", "thick", 2.6))
+    marks.append(Area((box_ring(0.0, top, long, tall),), "hatch", "thick", 2.6))
     saw_places: list[float] = []
     names: list[tuple[float, float, str]] = []
     for cut in bar.cuts:
         x, w = cut.start * scale, (cut.end - cut.start) * scale
         y, h = (top + cut.edge * across, (cut.far_edge - cut.edge) * across) if sheeted else (top, tall)
-        marks.append(Area((_ring(x, y, w, h),), "light", "thick"))
+        marks.append(Area((box_ring(x, y, w, h),), "light", "thick"))
         name = cut.part.replace("_", " ")
         wide = width_of(name, BODY, True)
         if wide + 2.0 < w:
@@ -86,13 +86,9 @@ def bar_marks(bar: SawnBar, longest: float, reader: Reader) -> tuple[list[Mark],
     if not sheeted and long - last > width_of(left, BODY) + 4.0:
         box_x = last + (long - last) / 2
         wide = width_of(left, BODY) + 2.0
-        marks.append(Area((_ring(box_x - wide / 2, top + 1.6, wide, tall - 3.2),), "white", None))
+        marks.append(Area((box_ring(box_x - wide / 2, top + 1.6, wide, tall - 3.2),), "white", None))
         marks.append(Text((box_x, top + tall / 2 + 1.5), left, BODY, anchor="middle"))
     return marks, height + 3.0
-
-
-def _ring(x: float, y: float, w: float, h: float) -> tuple[tuple[float, float], ...]:
-    return ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
 
 
 def put_stock(leaves: Leaves, plan: Plan) -> None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from tommybar.pack.imprint import Angle
 from tommybar.pack.plates.holes import datum_of
 from tommybar.pack.plates.spans import Side, Span
-from tommybar.pack.plates.told import Told
+from tommybar.pack.plates.told import NOWHERE, Told
 from tommybar.pack.plates.views import Plane, sections_of, side_of
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.projected.directions import Looked, looked_at
@@ -18,7 +18,6 @@ from tommybar.shapes.features import PlateShape
 from tommybar.shapes.solids.frames import point
 
 Place = tuple[float, float, float]
-NOWHERE = (None, None, None)
 AXES = {  # of the plate, along and up each view, with their sense
     "top": ((0, 1.0), (1, 1.0)),
     "front": ((0, 1.0), (2, 1.0)),

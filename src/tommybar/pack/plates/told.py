@@ -13,6 +13,7 @@ CORNER = "corner"  # the datum of every place on a plate: left, front, underside
 Spot = tuple[
     float | None, float | None, float | None
 ]  # x, y, z from the datum corner; None: it runs that way
+NOWHERE: Spot = (None, None, None)  # what is said of the whole part
 
 
 @dataclass(frozen=True)
