@@ -152,3 +152,17 @@ def test_cards_are_numbered_in_order(milled, pin):
     )
 
     assert [c.number for c in milled(shape).cards] == [1, 2, 3]
+
+
+def test_a_flat_at_one_end_is_milled_with_the_rest_of_its_own_land_in_the_vee(milled):
+    """A spigot of 10 x 10 and a body of 16 x 60, flat on its last 12: 48 of the body are left to hold, 10 of the spigot."""
+    post = TurnedShape(
+        Dim(70.0, "piece.length"),
+        (
+            Cylinder("spigot", Dim(10.0, "piece.spigot"), 0.0, 10.0),
+            Cylinder("body", Dim(16.0, "piece.body"), 10.0, 70.0),
+        ),
+        flats=(Flats("seat", 1, 7.0, 58.0, 70.0),),
+    )
+
+    assert (milled(post).cards[0].hold.surface, milled(post).cards[0].hold.dia) == ("body", 16.0)

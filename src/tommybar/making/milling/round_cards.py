@@ -65,15 +65,15 @@ def _dia(shape: TurnedShape, z: float) -> tuple[str, float]:
 
 
 def _gripped(shape: TurnedShape, start: float, end: float) -> tuple[str, float]:
-    """The longest cylinder outside a span, to hold the part by; else the one that is cut."""
-    beside = [
-        f
-        for f in shape.outside
-        if isinstance(f, Cylinder) and (f.end <= start + 1e-6 or f.start >= end - 1e-6)
-    ]
-    if not beside:
+    """The cylinder with the longest stretch outside a span, to hold the part by; else the one that is cut."""
+
+    def beside(land: Cylinder) -> float:
+        return max(min(land.end, start) - land.start, land.end - max(land.start, end))
+
+    held = [one for one in shape.outside if isinstance(one, Cylinder) and beside(one) > 1e-6]
+    if not held:
         return _dia(shape, (start + end) / 2)
-    longest = max(beside, key=lambda f: (f.end - f.start, f.name))
+    longest = max(held, key=lambda one: (beside(one), one.name))
     return longest.name, longest.dia.value
 
 
