@@ -7,6 +7,7 @@ of fasteners give them.
 
 from __future__ import annotations
 
+import math
 from itertools import pairwise
 
 import pytest
@@ -167,6 +168,19 @@ def test_pulleys_of_a_belt_stand_in_one_plane_at_their_centres():
     x, y, z = at(wheel.frame, (0, 0, 5))
     assert (x * x + y * y) ** 0.5 == pytest.approx(140)
     assert z == pytest.approx(10)
+
+
+def test_a_belt_may_say_to_which_side_its_driver_stands():
+    """At 30 deg about the driven drum: 140 cos 30 and 140 sin 30 from its axis."""
+    parts = "  drum: {material: mild steel, turned: {outside: [{name: rim, dia: 100, long: 20}]}}\n"
+    parts += "  wheel: {material: mild steel, turned: {outside: [{name: rim, dia: 60, long: 20}]}}\n"
+    relation = "  - {belt: wheel.rim, drives: drum.rim, centres: 140, towards: 30 deg}\n"
+    whole = assembled(sized(parts, relation, "drum.face_a"))
+    drum, wheel = whole.of("drum"), whole.of("wheel")
+    assert drum and wheel and wheel.open == ""
+    x, y, z = at(wheel.frame, (0, 0, 10))
+    along = direction(drum.frame, (math.cos(math.radians(30)), math.sin(math.radians(30)), 0))
+    assert (x, y, z) == pytest.approx((140 * along[0], 140 * along[1], 10.0), abs=1e-5)
 
 
 def test_a_fitted_spring_is_as_long_as_its_place():

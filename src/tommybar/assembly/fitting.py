@@ -59,14 +59,15 @@ def ways(link: Link, faces: bool = False) -> tuple[Way, ...]:
 def _belted(link: Link) -> tuple[Way, ...]:
     """Two pulleys side by side, in the directions of the quarters and both ways round."""
     one, other = link.pairs[0].hole, link.pairs[0].shaft
+    words = "the belt does not say to which side" if link.towards is None else ""
     found = []
     for over in (HERE, OVER):
-        for quarter in (0.0, 90.0, 180.0, 270.0):
+        for quarter in (0.0, 90.0, 180.0, 270.0) if link.towards is None else (link.towards,):
             aside = within(turned(quarter), within(shifted(x=link.apart), turned(-quarter)))
             middle = within(within(aside, shifted(z=(other.low + other.high) / 2)), over)
             own = within(one.at, shifted(z=(one.low + one.high) / 2))
             first = within(within(other.at, middle), back(own))
-            found.append(Way(back(first), "the belt does not say to which side"))
+            found.append(Way(back(first), words))
     return tuple(found)
 
 

@@ -44,6 +44,7 @@ class Link:
     stack: tuple[Axis, Axis] | None = None
     apart: float = 0.0
     level: bool = False
+    towards: float | None = None  # where the first pulley of a belt stands about the second [deg]
     through: bool = False  # it goes loosely through, its head before the hole
     centred: bool = False  # middle on middle, and not against a stop
 

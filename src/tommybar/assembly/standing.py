@@ -53,7 +53,7 @@ def belt_links(design: SizedDesign) -> list[Link]:
             first, second = _pulley(design, dealer, belt.driver, a), _pulley(design, dealer, belt.driven, b)
             if first and second and one != other:
                 pair = Joined(first, second, f"{belt.driver} on {belt.driven}")
-                found.append(Link("belt", one, other, (pair,), apart=belt.centres))
+                found.append(Link("belt", one, other, (pair,), apart=belt.centres, towards=belt.towards))
     return found
 
 

@@ -188,6 +188,7 @@ class BeltRelation:
     length: float
     crossed: bool = False
     belt: float = 0.0  # thickness or diameter of the belt [mm]
+    towards: float | None = None  # where the driver stands from the driven part, as drawn [deg]
 
 
 @dataclass(frozen=True)

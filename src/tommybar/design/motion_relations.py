@@ -164,6 +164,7 @@ def belt(look: Names, one: WrittenBelt, place: Place) -> BeltRelation | None:
         round(length, 6),
         one.crossed,
         thick,
+        None if one.towards is None else look.read.of(one.towards),
     )
 
 

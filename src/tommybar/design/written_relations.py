@@ -199,6 +199,9 @@ class WrittenBelt(Entry):
     centres: SizeFormula
     thick: EdgeFormula | None = None
     crossed: YesNo = False
+    towards: AngleFormula | None = Field(
+        None, description="Where the driver stands as drawn, counter-clockwise from x of the driven part"
+    )
 
 
 class WrittenPivot(Entry):
