@@ -322,6 +322,7 @@ def _point_words(slant: Slant, point: bool) -> tuple[str, ...]:
 
 
 def check_words(slant: Slant, cone: Cone) -> str:
+    """How a cone is checked: a taper by bluing, any other by two diameters."""
     if cone.taper:
         return (
             f"{cone.taper}: blue a gauge or the sleeve it goes in, turn it a quarter, look: rubbed at the thick end, the angle "
@@ -333,6 +334,7 @@ def check_words(slant: Slant, cone: Cone) -> str:
 
 
 def cone_measures(bench: Bench, cone: Cone, slant: Slant) -> tuple[Measure, ...]:
+    """What is measured of a cone: its diameter, where the drawing gives limits."""
     name = f"{bench.part.name}.{cone.name}"
     drawn = next(f for f in bench.drawn.outside if f.name == cone.name)
     limits = drawn.limits if isinstance(drawn, Cone) else None

@@ -81,6 +81,7 @@ def ranges_in_words(jaws: Jaws) -> str:
 
 
 def device_words(jaws: Jaws, dia: float) -> str:
+    """Jaws as a card names them, a collet with its size; ``dia`` is what they hold [mm]."""
     if jaws.device == "collets":
         return f"collet {Mm(closest_collet(jaws, dia)[1]):tool}"
     if jaws.name.startswith(jaws.device):
@@ -143,7 +144,7 @@ def too_slender(out: tuple[tuple[float, float, float], ...]) -> str:
 
 
 def overhang_cost(times: float) -> float:
-    """What a stick-out over three diameters costs: light cuts, more passes."""
+    """What a stick-out of so many diameters costs the search [-]: nothing up to three, then light cuts, more passes."""
     over = times - rule("grip", "overhang")
     return 15.0 + 20.0 * over if over > 1e-6 else 0.0
 

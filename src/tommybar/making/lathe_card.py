@@ -170,24 +170,7 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         key=lambda job: -span_in_card(job.start, job.end, bench.length, bench.option.free)[0],
     )
     held = bench.option
-    pushed = held.dia <= bench.shop.lathe.spindle_bore  # back into the spindle
-    short = held.centre > 0 and held.surface == "blank" and held.dog is None and pushed
-    if held.steady is not None and held.steady.kind == "fixed":
-        set_fixed(bench)
-    if short:
-        bench.option = held_short(held)
-    if of_kind("face"):
-        made = max((bench.bored.get(b.name, 0.0) for b in bench.shape.bores if b.through), default=0.0)
-        face(bench, to_length=to_length, bored=made)
-    for job in of_kind("centre"):
-        centre_hole(bench, job)
-    bench.option = held
-    if held.dog is not None:
-        set_between(bench)
-    elif held.centre > 0:
-        bring_up(bench, drawn_out=short)
-    if held.steady is not None and held.steady.kind == "travelling":
-        set_travelling(bench)
+    _held_and_faced(bench, of_kind("face"), of_kind("centre"), to_length=to_length)
     late = [
         job
         for job in inward  # from the free end on, so that what is left stands on thick metal
@@ -262,6 +245,29 @@ def _cut_all(bench: Bench, todo: list[Job], *, to_length: bool) -> None:
         part_off(bench)
     elif bench.option.ending == "saw":
         saw_off(bench)
+
+
+def _held_and_faced(bench: Bench, faces: list[Job], centres: list[Job], *, to_length: bool) -> None:
+    """Steady, face and centre hole, in that order; then dog, tail centre or travelling steady for what follows."""
+    held = bench.option
+    pushed = held.dia <= bench.shop.lathe.spindle_bore  # back into the spindle
+    short = held.centre > 0 and held.surface == "blank" and held.dog is None and pushed
+    if held.steady is not None and held.steady.kind == "fixed":
+        set_fixed(bench)
+    if short:
+        bench.option = held_short(held)
+    if faces:
+        made = max((bench.bored.get(b.name, 0.0) for b in bench.shape.bores if b.through), default=0.0)
+        face(bench, to_length=to_length, bored=made)
+    for job in centres:
+        centre_hole(bench, job)
+    bench.option = held
+    if held.dog is not None:
+        set_between(bench)
+    elif held.centre > 0:
+        bring_up(bench, drawn_out=short)
+    if held.steady is not None and held.steady.kind == "travelling":
+        set_travelling(bench)
 
 
 def _swivelled(bench: Bench, shaped: list[Job], tapers: list[Job], cups: list[Job]) -> None:

@@ -16,6 +16,7 @@ STUB_TAP = 4.0  # threads drilled below the part when its stub closes the hole; 
 
 
 def tapping_hole(bench: Bench, bore: Bore, depth: float) -> None:
+    """Drill for a tapped bore, in two steps over 6 mm; ``depth`` is that of a through bore [mm]."""
     drill = bench.tapping_drill(bore.thread, bore.name)
     if drill is None:
         return
@@ -29,6 +30,7 @@ def tapping_hole(bench: Bench, bore: Bore, depth: float) -> None:
 
 
 def tap(bench: Bench, bore: Bore) -> None:
+    """Tap a bore by hand; without its tap in the drawer a stop says so."""
     screw = thread(bore.thread)
     if bore.thread not in bench.shop.taps:
         bench.find(

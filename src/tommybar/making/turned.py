@@ -58,11 +58,9 @@ def turned_part(
     choices = tube_choices(part, shop, stock) if tube else round_choices(part, shop, stock)
     if not choices:
         return Making(None, (), (_no_bar(part, shop, stock),))
-    best: tuple[float, Route, Bar, bool] | None = None
-    failed: Route | None = None
-    exhausted = True
-    for place, (bar, stays) in enumerate(choices[:TRIED_BARS]):
-        route = search_route(
+
+    def searched(bar: Bar, stays: bool, *, keep_runout: bool = True) -> Route:
+        return search_route(
             part,
             drawn,
             bar.size,
@@ -72,7 +70,14 @@ def turned_part(
             hollow=hollow_of(bar),
             excluded=excluded,
             forbidden=forbidden,
+            keep_runout=keep_runout,
         )
+
+    best: tuple[float, Route, Bar, bool] | None = None
+    failed: Route | None = None
+    exhausted = True
+    for place, (bar, stays) in enumerate(choices[:TRIED_BARS]):
+        route = searched(bar, stays)
         exhausted = exhausted and route.exhausted
         if not route.set_ups:
             failed = failed or route
@@ -82,33 +87,13 @@ def turned_part(
             best = (cost, route, bar, stays)
     findings: list[Finding] = []
     for bar in picked_choices(part, shop, stock) if best is None and not tube else ():
-        route = search_route(
-            part,
-            drawn,
-            bar.size,
-            facing(bar.size),
-            shop,
-            bar=bar.size,
-            excluded=excluded,
-            forbidden=forbidden,
-        )
+        route = searched(bar, True)
         if route.set_ups:
             best = (route.cost + 15.0 * TRIED_BARS, route, bar, True)
     if best is None:
         assert failed is not None
         bar, stays = choices[0]
-        route = search_route(
-            part,
-            drawn,
-            bar.size,
-            facing(bar.size),
-            shop,
-            bar=bar.size if stays else 0.0,
-            hollow=hollow_of(bar),
-            excluded=excluded,
-            forbidden=forbidden,
-            keep_runout=False,
-        )
+        route = searched(bar, stays, keep_runout=False)
         findings += _no_route(part, failed, route, bar, shop)
         if not route.set_ups:
             return Making(None, (), tuple(findings), exhausted=exhausted, excluded=excluded)
