@@ -173,7 +173,7 @@ def disagree_and_settle(tablet, phone, desk, address, shoot):
     desk.goto(address)
     desk.get_by_role("heading", name="Two devices disagree").wait_for()
     shoot(desk, "17-disagree")
-    desk.get_by_role("button", name="8.004 counts").click()
+    desk.get_by_role("button", name="8.004 mm counts").click()
     expect(desk.locator("main")).not_to_contain_text("Two devices disagree")
     row = desk.get_by_role("row", name=re.compile("^wheel bore"))
     expect(row).to_contain_text("8.004")
