@@ -51,3 +51,16 @@ def test_a_cross_hole_on_a_hole_of_a_circle() -> None:
     assert finds(682, boss(grub, circle=ease)).severity == "stop"  # type: ignore[arg-type]
     clear = CrossHole("grub", Dim(4.0), 15.0, 90.0, thread="M4", into="bore")
     assert not [one for one in found_in(boss(clear, circle=ease)) if one.number in (682, 683)]  # type: ignore[arg-type]
+
+
+def test_a_set_screw_may_go_into_a_hole_across_when_the_design_says_so() -> None:
+    """A rod's hole right through 16, an M5 a quarter turn on: into it is meant; 10 along the axis it never meets it."""
+    rod = CrossHole("rod", Dim(6.0), 30.0, walls=2)
+
+    def post(z: float, into: str) -> object:
+        screw = CrossHole("lock", Dim(5.0), z, 90.0, thread="M5", into=into)
+        return part("post", disc(16.0, 60.0, cross_holes=(rod, screw)))
+
+    assert [one.number for one in found_in(post(30.0, "rod")) if one.severity != "note"] == []  # type: ignore[arg-type]
+    assert finds(682, post(30.0, "")).severity == "stop"  # type: ignore[arg-type]
+    assert finds(622, post(40.0, "rod")).figure == "4.90 mm"  # type: ignore[arg-type]

@@ -112,7 +112,15 @@ def test_cross_holes_and_the_bore_they_meet() -> None:
     assert passes(crossed("bore", 18.0))  # type: ignore[arg-type]
     assert finds(623, crossed("", 18.0)).severity == "caution"  # type: ignore[arg-type]
     assert finds(622, crossed("bore", 8.0)).severity == "stop"  # type: ignore[arg-type]
-    assert passes(crossed("", 8.0))  # type: ignore[arg-type]
+    assert finds(694, crossed("", 8.0)).figure == "15 mm deep"  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("said", [{"walls": 2}, {"depth": 10.0}])
+def test_a_cross_hole_in_solid_metal_says_how_far_it_goes(said) -> None:
+    """Right through and so deep are said; nothing said would end at the axis."""
+    hole = CrossHole("oil", Dim(3.0), 15.0, **said)
+
+    assert passes(part("pin", disc(30.0, 30.0, cross_holes=(hole,))))
 
 
 @pytest.mark.parametrize(

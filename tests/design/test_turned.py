@@ -188,7 +188,7 @@ def test_a_bought_part_names_sizes_in_its_designation(disc, refused):
         ),
         (
             [RIM, "cross_holes: [{name: grub, dia: 3, on: boss, into: bore}]"],
-            'There is no bore "bore". There are none.',
+            'There is no bore or cross hole "bore". There are none.',
         ),
         (["outside: [{name: a, thread: M61, long: 9}]"], 'There is no thread "M61"'),
         (["outside: [{name: a, thread: hub, long: 9}]"], '"hub" is a figure; a thread is wanted here.'),

@@ -10,7 +10,7 @@ from tommybar.checks.checked import Checked, at_least
 from tommybar.checks.walls import LEAST_WALL
 from tommybar.design.model import Part, SizedDesign
 from tommybar.findings import Finding
-from tommybar.shapes.features import TurnedShape
+from tommybar.shapes.features import CrossHole, TurnedShape
 from tommybar.shapes.holes import drawn_hole
 from tommybar.shapes.radii import bore_radius, outside_radius
 from tommybar.shop.model import Shop
@@ -36,15 +36,17 @@ def look(design: SizedDesign, shop: Shop) -> Checked:
     for part in design.parts:
         if isinstance(part.shape, TurnedShape):
             holes = [*_across(part.shape), *_along(part.shape)]
+            meant = {frozenset((hole.name, hole.into)) for hole in part.shape.cross_holes if hole.into}
             for one, other in combinations(holes, 2):
-                if (one.across or other.across) and one.name != other.name:
-                    found.append(_pair(part, one, other))
+                if (one.across or other.across) and not {frozenset((one.name, other.name))} & meant:
+                    found.append(_pair(part, one, other) if one.name != other.name else None)
+            found += [_meets(part, part.shape, hole) for hole in part.shape.cross_holes]
     return Checked(tuple(dict.fromkeys(one for one in found if one is not None)))
 
 
 def _pair(part: Part, one: _Hole, other: _Hole) -> Finding | None:
     """Metal between two holes: at least 1.5 mm beside what is drilled."""
-    left = distance(one.start, one.end, other.start, other.end) - one.radius - other.radius
+    left = _left(one, other)
     words = f"{one.name} and {other.name}"
     if left < 0:
         return Finding(
@@ -60,6 +62,32 @@ def _pair(part: Part, one: _Hole, other: _Hole) -> Finding | None:
         )
     place = {"part": part.name, "feature": one.name, "remedy": REMEDY}
     return at_least(683, f"Little metal between {words}", left, LEAST_WALL, **place)
+
+
+def _meets(part: Part, shape: TurnedShape, hole: CrossHole) -> Finding | None:
+    """A stop where a hole is to run into another cross hole and does not."""
+    holes = _across(shape)
+    mine = [one for one in holes if one.name == hole.name]
+    others = [one for one in holes if one.name == hole.into and one.name != hole.name]
+    left = min((_left(one, other) for one in mine for other in others), default=-1.0)
+    if left < 0:
+        return None
+    return Finding(
+        622,
+        "stop",
+        f"{hole.name} is to go into {hole.into} and stays {left:.2f} mm away from it.",
+        part.name,
+        hole.name,
+        figure=f"{left:.2f} mm",
+        bound="0.00 mm",
+        remedy="Move the hole, make it deeper, or name the hole that it meets.",
+        source="geometry of the part",
+    )
+
+
+def _left(one: _Hole, other: _Hole) -> float:
+    """Metal between two holes; below 0 where they meet [mm]."""
+    return distance(one.start, one.end, other.start, other.end) - one.radius - other.radius
 
 
 def _across(shape: TurnedShape) -> list[_Hole]:

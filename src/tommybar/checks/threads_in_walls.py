@@ -66,7 +66,8 @@ def _cross(part: Part, shape: TurnedShape, hole: CrossHole) -> list[Finding | No
             place = {"part": part.name, "feature": hole.name, "remedy": "Make it shallower, or move it."}
             found.append(at_least(619, words, left, LEAST_LEFT, **place))
             return found
-    if hole.into and hole.into not in met:
+    across = any(other.name == hole.into for other in shape.cross_holes)  # holes_across looks at that
+    if hole.into and hole.into not in met and not across:
         found.append(
             Finding(
                 622,
@@ -91,6 +92,22 @@ def _cross(part: Part, shape: TurnedShape, hole: CrossHole) -> list[Finding | No
                 figure=f"{hole.z:g} mm from face A",
                 bound=f"clear of {met[0]}",
                 remedy=f'Say "into: {met[0]}" if it is meant, or move it.',
+                source="geometry of the part",
+            )
+        )
+    elif (
+        hole.depth is None and hole.walls == 1 and not met and not across and bore_radius(shape, hole.z) <= 0
+    ):
+        found.append(
+            Finding(
+                694,
+                "caution",
+                f"{hole.name} ends in solid metal at the axis: no bore lies there, and the design gives no depth.",
+                part.name,
+                hole.name,
+                figure=f"{outside_radius(shape, hole.z):g} mm deep",
+                bound='"deep", "walls: 2" or "into" written at the hole',
+                remedy='Say "walls: 2" if it goes right through, "deep" if it is blind, "into" if it meets a hole.',
                 source="geometry of the part",
             )
         )

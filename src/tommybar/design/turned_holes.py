@@ -280,7 +280,10 @@ def build_cross(
             key = "offset" if offset else "thread" if thread else "dia"
             read.complain((*here, key), what, "Make the hole smaller.")
         if one.into:
-            read.one_of(one.into, (bore.name for bore in bores), (*here, "into"), "bore")
+            others = [each.name for each in written.cross_holes if each is not one]
+            read.one_of(
+                one.into, (*(bore.name for bore in bores), *others), (*here, "into"), "bore or cross hole"
+            )
         dim = read.dim(dia, f"{part}.{one.name}", here, one.limits)
         deep = read.of(one.deep) if one.deep else None
         if deep is not None and one.walls == 2:

@@ -40,8 +40,12 @@ class WrittenCross(Sized):
     on: str = Field(description="Name of the land it enters")
     from_a: SizeFormula | None = None
     angle: AngleFormula | None = None
-    walls: Literal[1, 2] = 1
-    into: str = Field("", description="Name of the bore it is meant to break into")
+    walls: Literal[1, 2] = Field(
+        1, description="2 goes right through; 1 to the bore, or in solid metal to the axis"
+    )
+    into: str = Field(
+        "", description="Name of the bore, or of the other cross hole, it is meant to break into"
+    )
     offset: LengthFormula | None = Field(None, description="Of its axis beside the part's, to the left")
     deep: SizeFormula | None = Field(None, description="Depth from the land's surface, when blind")
     sink_dia: SizeFormula | None = Field(None, description="Diameter of a counterbore")

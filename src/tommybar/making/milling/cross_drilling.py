@@ -49,11 +49,13 @@ def drill_across(
     if second and hole.thread and short <= 0:
         bench.tap(hole.thread, None, size, f"{hole.name}, from this side", count, feature)
         return
-    if hole.depth is not None:
+    solid = hole.walls == 1 and bore <= 0 and not hole.into  # drawn to the axis
+    depth = dia / 2 if hole.depth is None and solid else hole.depth
+    if depth is not None:
         if hole.thread:
-            bench.tapped(hole.thread, hole.depth, dia, hole.name, count, feature)
+            bench.tapped(hole.thread, depth, dia, hole.name, count, feature)
         else:
-            blind_hole(bench, hole.dia, hole.depth, dia, hole.name, count, feature)
+            blind_hole(bench, hole.dia, depth, dia, hole.name, count, feature)
         return
     if short > 0:
         thick = wall if bore > 0 else dia / 2 + (0.0 if second else OVERLAP)

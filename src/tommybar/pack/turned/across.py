@@ -11,6 +11,7 @@ from tommybar.pack.turned.planes import sides
 from tommybar.pack.turned.saying import DIA, Angles, Callout, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import CrossHole, TurnedShape
+from tommybar.shapes.radii import bore_radius
 from tommybar.shapes.ring_cuts import surface_radius
 
 
@@ -101,7 +102,8 @@ def cross_hole_callout(
     elif hole.walls == 2:
         where = say.word("form", "walls", "through", 2)
     else:
-        where = say.word("form", "walls", "into the bore" if hole.into or shape.bores else "to the axis", 1)
+        bored = bore_radius(shape, hole.z) > 0
+        where = say.word("form", "walls", "into the bore" if bored else "to the axis", 1)
     say.row(where, True)
     if hole.sink_dia:
         sink = f"sunk {say.dia('sink_dia', hole.sink_dia)} × "
