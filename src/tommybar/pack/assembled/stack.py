@@ -34,7 +34,13 @@ class Listed:
             longest = max(width_of(word, size, bold) for line, bold in words for word in line.split() or [""])
             if longest + 2.6 > widths[n]:
                 return self.narrow.within(width, size) if self.narrow else None
+        if self.narrow is not None and self.narrow.within(width, size):
+            return min((self, self.narrow), key=lambda one: one.height(width, size))
         return self
+
+    def height(self, width: float, size: float) -> float:
+        """Height of its table in a column that is high enough [mm]."""
+        return grid(self.columns, self.rows, 0.0, 0.0, width, 1e9, size).height
 
 
 @dataclass(frozen=True)

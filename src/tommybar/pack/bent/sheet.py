@@ -45,12 +45,13 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
     shape = part.shape
     assert isinstance(shape, SheetShape | RolledRing | SpringShape | WireShape)
     area = area or drawing_area(imprint.paper)
-    notes = (*_notes(shape, imprint.reader), *part_notes(part, design, imprint.reader))
     wide = area[2] - area[0]
     edges = None if isinstance(shape, SpringShape) else imprint.reader
-    words = [notes_block(notes, min(width, wide), edges) for width in WIDTHS]
     for given in (True, False):
         rows, views_at = _told(shape, imprint.reader, given)
+        placed = any(any(row.places) for row in rows)
+        notes = (*_notes(shape, placed), *part_notes(part, design, imprint.reader))
+        words = [notes_block(notes, min(width, wide), edges) for width in WIDTHS]
         tables = tables_of(rows, wide)
         for scale in SCALES:
             views = views_at(scale)
@@ -95,10 +96,11 @@ def _told(shape: Bent, reader: Reader, given: bool) -> tuple[list[Row], Views]:
     return wire, lambda scale: wire_views(shape, wire, scale)
 
 
-def _notes(shape: Bent, reader: Reader) -> list[str]:
+def _notes(shape: Bent, placed: bool) -> list[str]:
     notes: list[str] = []
     if isinstance(shape, SheetShape):
-        notes.append("Places on the blank are measured from its lower left corner")
+        if placed:
+            notes.append("Places on the blank are measured from its lower left corner")
         if shape.bends:
             notes.append(
                 f"The blank is worked out with the neutral fibre at {shape.neutral:g} of the thickness from the "

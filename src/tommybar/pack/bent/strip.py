@@ -13,7 +13,7 @@ from tommybar.pack.plates.drawn import figured, titled
 from tommybar.pack.plates.figures import Figure, Figures
 from tommybar.pack.plates.holes import hole_rows
 from tommybar.pack.plates.letters import letter_marks
-from tommybar.pack.plates.placed import place_figures
+from tommybar.pack.plates.placed import corner_figures, few_corners, place_figures
 from tommybar.pack.plates.spans import Span
 from tommybar.pack.plates.told import Row, Told
 from tommybar.pack.plates.views import orthographic
@@ -46,7 +46,7 @@ def strip_rows(shape: SheetShape, reader: Reader, drawn: Drawn = frozenset()) ->
     told.sized("length", "thickness", shape.thickness, "sheet ", " thick")
     rows = [told.row("blank", (None, None, None))]
     rows += hole_rows(blank_of(shape), reader, drawn)
-    rows += _outline(shape, reader)
+    rows += _outline(shape, reader, drawn)
     top = shape.thickness.value
     for n, bend in enumerate(sorted(shape.bends, key=lambda one: one.at)):
         at = middle_of_bend(shape, n)
@@ -69,10 +69,10 @@ def strip_rows(shape: SheetShape, reader: Reader, drawn: Drawn = frozenset()) ->
     return rows
 
 
-def _outline(shape: SheetShape, reader: Reader) -> list[Row]:
+def _outline(shape: SheetShape, reader: Reader, drawn: Drawn) -> list[Row]:
     if shape.outline is None:
         return []
-    return outline_rows(blank_of(shape), reader)
+    return outline_rows(blank_of(shape), reader, drawn)
 
 
 @dataclass(frozen=True)
@@ -109,6 +109,8 @@ def strip_figures(shape: SheetShape, reader: Reader, given: bool = True) -> Stri
             spot = (middle_of_bend(shape, n), 0.0, shape.thickness.value)
             flat.place("top", bend.name, "x", spot)
         place_figures(flat)
+        if shape.outline is not None and shape.outline.form != "disc" and few_corners(flat.shape):
+            corner_figures(flat)
         if shape.bends:
             bent, printed = folded_figures(shape, reader)
     flat.finished()

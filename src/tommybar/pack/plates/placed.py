@@ -115,6 +115,16 @@ def outline_figures(figures: Figures) -> None:
         a, b = (one.x - one.radius, one.y), (one.x + one.radius, one.y)
         figures.put("top", Span("below", a, b, 2 * one.radius, figures.say(told)))
         return
+    corner_figures(figures)
+    _reference(figures, extent(loop))
+
+
+def corner_figures(figures: Figures) -> None:
+    """Places and radii of the corners or of the round ends of an outline."""
+    shape = figures.shape
+    outline = shape.outline
+    if outline is None:
+        return
     if outline.form == "bosses":
         for n, boss in enumerate(outline.bosses, 1):
             _arc(figures, f"end_{n}", (boss.x, boss.y), boss.radius)
@@ -125,8 +135,7 @@ def outline_figures(figures: Figures) -> None:
             for axis in "xy":
                 figures.place("top", f"corner_{n}", axis, (corner.x, corner.y, shape.thickness.value))
             if corner.radius:
-                _corner_radius(figures, n, (corner.x, corner.y), corner.radius)
-    _reference(figures, extent(loop))
+                _arc(figures, f"corner_{n}", (corner.x, corner.y), corner.radius)
 
 
 def few_corners(shape: PlateShape) -> bool:
@@ -140,31 +149,19 @@ def few_corners(shape: PlateShape) -> bool:
     return not behind and all(len({round(one[n], 3) for one in spots}) <= 4 for n in range(2))
 
 
-def _arc(figures: Figures, feature: str, centre: tuple[float, float], radius: float) -> None:
-    """A radius of the outline on the arc of it that is metal."""
-    for one in plate_loop(figures.shape):
-        if (
-            isinstance(one, Piece)
-            and math.dist((one.x, one.y), centre) < 1e-6
-            and abs(one.radius - radius) < 1e-6
-        ):
-            start = math.degrees(one.start)
-            low, high = sorted((start, start + math.degrees(one.turn)))
-            told = figures.told(feature)
-            told.length("radius", "radius", radius, "R")
-            figures.put("top", Round(centre, radius, low, high, figures.say(told)))
-            return
-
-
-def _corner_radius(figures: Figures, n: int, corner: tuple[float, float], radius: float) -> None:
-    """The rounding of a corner: of all arcs of that radius the one that lies nearest to it."""
+def _arc(figures: Figures, feature: str, near: tuple[float, float], radius: float) -> None:
+    """A radius of the outline: of all its arcs of that radius the one whose middle lies nearest to a place."""
     arcs = [
         one for one in plate_loop(figures.shape) if isinstance(one, Piece) and abs(one.radius - radius) < 1e-6
     ]
     if not arcs:
         return
-    near = min(arcs, key=lambda one: math.dist(one.at(0.5), corner))
-    _arc(figures, f"corner_{n}", (near.x, near.y), radius)
+    one = min(arcs, key=lambda arc: math.dist(arc.at(0.5), near))
+    start = math.degrees(one.start)
+    low, high = sorted((start, start + math.degrees(one.turn)))
+    told = figures.told(feature)
+    told.length("radius", "radius", radius, "R")
+    figures.put("top", Round((one.x, one.y), radius, low, high, figures.say(told)))
 
 
 def _overall(figures: Figures, size: str, dim: Dim) -> None:
