@@ -19,8 +19,9 @@ from tommybar.pack.dxf import dxf_text
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.sheet import Angular, Dimension, Radial, Sheet
 from tommybar.pack.svg import svg_text
+from tommybar.pack.turned.outside import outside_callouts
 from tommybar.pack.units import INCH, Reader
-from tommybar.shapes.features import Bore, Cone, Dim, Flats, TurnedShape
+from tommybar.shapes.features import Bore, Cone, Cylinder, Dim, Flats, Groove, TurnedShape
 
 PAPERS = [
     replace(IMPRINT, reader=Reader(unit), paper=paper)  # type: ignore[arg-type]
@@ -197,3 +198,15 @@ def test_figures_of_a_groove_in_a_detail_are_dimensions_of_it(unit: str) -> None
         assert drawn_long == pytest.approx(one.value * one.view)
     widths = [one for one in found if one.along == "x"]
     assert [one.pointed for one in widths] == [False] * len(widths)
+
+
+def test_a_vee_groove_is_measured_where_it_is_as_wide_as_said() -> None:
+    """1 wide and 0.5 deep in a bar of 20: both ends of the width lie on the bar's surface, 10 from the axis."""
+    shape = TurnedShape(
+        Dim(60.0), (Cylinder("bar", Dim(20.0), 0, 60),), grooves=(Groove("vee", 30, 31, 19.0, form="vee"),)
+    )
+    callout = next(one for one in outside_callouts(shape, Reader()) if one.feature == "vee")
+
+    assert callout.detailed is not None
+    assert (callout.detailed.start, callout.detailed.end) == ((30, 10.0), (31, 10.0))
+    assert callout.detailed.width == "1"

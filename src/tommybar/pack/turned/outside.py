@@ -12,9 +12,11 @@ from tommybar.pack.turned.saying import Callout, Detailed, Measured, Row, Saying
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc, Cone, Cylinder, Eccentric, Groove, Land, TurnedShape
 from tommybar.shapes.outside import arc_of
+from tommybar.shapes.ring_cuts import surface_radius
 
 KNURLS = {"straight": "RAA", "diamond": "RGE"}  # letters of ISO 13444, from memory
 RA = 1.6  # written at sizes with limits of their own; common practice, no source [um]
+BESIDE = 0.01  # how far beside a groove its surface is asked for [mm]
 NUDGE = 0.08  # how far along a cone its end's leader stands when the next land is larger
 RA_FINE = 0.8  # at grade 6 and finer; common practice, no source [um]
 
@@ -299,7 +301,13 @@ def _groove(shape: TurnedShape, one: Groove, reader: Reader) -> Callout:
     say.row(f"{form}{width} × {say.dia('floor', one.floor)}")
     if one.corner:
         say.row(f"corners R{say.length('radius', 'corner', one.corner)}", True)
-    ends = ((one.start, one.floor / 2), (one.end, one.floor / 2))
+    beside = (max(one.start - BESIDE, 0.0), min(one.end + BESIDE, shape.length.value))
+    low, high = (
+        (one.floor / 2, one.floor / 2)
+        if one.form == "square"
+        else (surface_radius(shape, beside[0]), surface_radius(shape, beside[1]))
+    )
+    ends = ((one.start, low), (one.end, high))  # a vee or a round one is as wide as said at the surface only
     return Callout(
         (one.start + one.end) / 2, one.floor / 2, tuple(say.rows), tuple(say.printed),
         Measured("diameter", one.floor), feature=one.name, wide=one.end - one.start,
