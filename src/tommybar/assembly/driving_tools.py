@@ -21,7 +21,7 @@ from tommybar.facts.fasteners import (
 )
 
 SIXTH = 60.0  # a hexagon takes the tool again after this [deg]
-OFFSET = 15.0  # of an open spanner's jaws from its handle, to either side when it is turned over [deg]
+OFFSET = 15.0  # of an open spanner's jaws from its handle, to either side turned over; common practice, no source [deg]
 TWELFTH = 30.0  # so does a spanner that is turned over, or a socket with twelve corners [deg]
 SLENDER = 1.4  # radius of the slenderest jaws over the hexagon's corner; common practice, no source
 THIN = 0.8  # wall of the thinnest socket at a corner; common practice, no source [mm]

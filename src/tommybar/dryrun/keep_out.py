@@ -22,7 +22,7 @@ JAW_OVER = 8.0  # jaws reach at least this far beyond the gripped surface, radia
 NUT_LONG = 15.0  # of a collet nut in front of the spindle nose [mm]
 WASHER = 6.0  # how much larger on diameter than the spigot [mm]
 WASHER_THICK = 4.0
-STEADY_HIGH = 25.0  # its ring stands so far off the work [mm]
+STEADY_HIGH = 25.0  # its ring stands so far off the work; common practice, no source [mm]
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,7 @@ GROUND_BACK = 0.1  # a groove tool is ground from the left side of its bit, the 
 RECESS_RELIEF = 0.3  # each side of a recess tool behind its edge [mm]
 FILE_DEEP = 6.0  # how much a file is let to take off above its line; steps are far lower [mm]
 FILE_WIDE = 5e-4  # half the width of that line at its top [mm]
-INSIDE_AIR = 0.2  # an inside grooving tool's bar stays off the wall by this when it cuts its deepest [mm]
+INSIDE_AIR = 0.2  # from an inside tool's bar to the wall at its deepest; common practice, no source [mm]
 EDGE = 1.5  # height of a blade's own cutting end [mm]
 CHORD_ERROR = 1e-4  # of a nose arc between its exact corners [mm]
 

@@ -21,10 +21,10 @@ from tommybar.shapes.features import Arc, Groove
 from tommybar.shapes.outside import arc_of
 from tommybar.shop.model import Tool
 
-SAME_RADIUS = 0.01  # how far a form tool's radius may be off the drawn one [mm]
-SAME_ANGLE = 0.5  # the same for the included angle of a pointed tool [deg]
+SAME_RADIUS = 0.01  # how far a form tool's radius may be off the drawn one; common practice, no source [mm]
+SAME_ANGLE = 0.5  # the same for the included angle of a pointed tool; common practice, no source [deg]
 WIDEST = 5.0  # edge in the cut at once from which a small lathe chatters; common practice, no source [mm]
-FLAT = 0.05  # how much a neighbour may stand above the end of a curve [mm]
+FLAT = 0.05  # how much a neighbour may stand above the end of a curve; common practice, no source [mm]
 KEPT = 1.0  # from the tool's side to the jaws; common practice, no source [mm]
 
 

@@ -37,8 +37,8 @@ STANDS_OUT = (
     20.0  # of a knife beyond its post, where the shop file has no reach; common practice, no source [mm]
 )
 ROOM = 1.5  # of a valley's floor beside the knife's shank; common practice, no source [mm]
-JAWS = 2.0  # from a left-hand knife's shank to the jaws [mm]
-CLEAR = 1.0  # between the post and what stands highest beside the valley [mm]
+JAWS = 2.0  # from a left-hand knife's shank to the jaws; common practice, no source [mm]
+CLEAR = 1.0  # between the post and what stands highest beside the valley; common practice, no source [mm]
 
 
 @dataclass(frozen=True)

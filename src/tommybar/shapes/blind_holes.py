@@ -9,7 +9,7 @@ from tommybar.facts.threads import thread
 from tommybar.shapes.features import Bore, TurnedShape
 from tommybar.shapes.holes import drawn_hole
 
-LEAD = 3.0  # pitches of a tap that cut no full thread
+LEAD = 3.0  # pitches of a tap that cut no full thread; common practice, no source
 
 
 @dataclass(frozen=True)

@@ -34,7 +34,7 @@ def test_hexagon_keys_as_printed(across, corners, long, short):
 
 @pytest.mark.parametrize("standard", SCREWS)
 def test_every_socket_of_the_tables_has_its_key(standard):
-    """A key is a little over its own hexagon across the corners (2 / sqrt 3 = 1.155), and its head is wider."""
+    """A key is a little under a sharp hexagon across its corners (2 / sqrt 3 = 1.155), and its head is wider."""
     for size in SIZES:
         try:
             head = screw_head(standard, size)

@@ -15,9 +15,9 @@ from tommybar.facts.gears.search import gear_trains
 from tommybar.facts.threads import thread
 from tommybar.findings import Finding
 from tommybar.refusals import Refusal, nearest
+from tommybar.shapes.blind_holes import LEAD
 from tommybar.shapes.features import Cylinder, PlateHole, PlateShape, TurnedShape
 
-LEAD = 3  # pitches of lead below the full thread of a blind hole; common practice, no source
 DEEP = 2.0  # a thread deeper than so many diameters breaks taps; common practice, no source
 PLUGGING = 30.0  # a hole plugged, or a broken tap got out [min]; common practice, no source
 
