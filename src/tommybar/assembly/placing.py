@@ -19,7 +19,6 @@ from tommybar.assembly.fitting import NEAR, Meeting, Way, apart_in_stack, meetin
 from tommybar.assembly.links import Joined, Link, Piece, links_of, pieces_of
 from tommybar.assembly.standing import faces_told, gap_of, moved_to_faces, on_foot, turned_to_faces
 from tommybar.design.model import Part, SizedDesign
-from tommybar.refusals import Refusal
 from tommybar.shapes.solids.frames import HERE, Frame, Vector, back, direction, point, within
 
 KEPT = 48  # ways of standing that are carried on at once
@@ -306,15 +305,3 @@ def _best_meeting(pair: Joined, link: Link, frames: dict[Piece, Frame]) -> Meeti
         meeting(replace(pair, shaft=one.shaft), frames[link.first], frames[link.second]) for one in partners
     ]
     return min(met, key=lambda one: one.aside)
-
-
-def needs_a_place(design: SizedDesign) -> Refusal | None:
-    """A refusal that names what cannot be placed, or None when all of it can."""
-    missing = assembled(design).unplaced
-    if not missing:
-        return None
-    first = missing[0]
-    return Refusal(
-        f"{len(missing)} pieces cannot be placed, first {first.part} {first.instance}: {first.reason}.",
-        "Say by a relation what it is joined to.",
-    )

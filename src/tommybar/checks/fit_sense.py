@@ -14,7 +14,6 @@ from tommybar.shop.model import Shop
 
 LAME = "thick rings (Lame), any machine-design text (from memory)"
 SAME = 0.5  # nominal sizes of a fit may differ by so much, when one side is as measured [mm]
-TOO_TIGHT = 0.002  # interference over diameter from which something is wrong [-]
 
 
 def look(design: SizedDesign, shop: Shop) -> Checked:

@@ -16,7 +16,6 @@ TRAILING = math.radians(7.0)  # clearance of the trailing edge
 SHANK_BACK = 1.0  # the corner leads the shank by this much [mm]
 POST_BACK = 3.0  # and the tool post by this much [mm]
 POST = 60.0  # size of a tool post or block [mm]
-SHANK_LONG = 50.0
 BLADE_RELIEF = 0.05  # each side of a blade behind its edge [mm]
 BLADE_LEFT = 1.0  # of a parting blade's holder beside the blade, towards the chuck [mm]
 GROUND_BACK = 0.1  # a groove tool is ground from the left side of its bit, the bit this much behind it [mm]

@@ -96,28 +96,6 @@ def _tagged(holes: tuple[Placed, ...], shape: PlateShape, scale: float) -> list[
     return made
 
 
-def _in_the_way(holes: tuple[Placed, ...], shape: PlateShape, scale: float) -> list[Box]:
-    """Centre lines of holes seen from above, and holes in the edges as they lie in the plan."""
-    made: list[Box] = []
-    for one in holes:
-        x, y = one.x * scale, -one.y * scale
-        radius = max(drawn_dia(one.hole), one.hole.sink_dia) / 2 * scale
-        deep = drilled_depth(one.hole, shape) * scale + 2.0
-        match one.hole.face:
-            case "front":
-                made.append((x - radius, y - deep, x + radius, y))
-            case "back":
-                made.append((x - radius, y, x + radius, y + deep))
-            case "left":
-                made.append((x, y - radius, x + deep, y + radius))
-            case "right":
-                made.append((x - deep, y - radius, x, y + radius))
-            case _:
-                reach = radius + 2.0
-                made += [(x - reach, y - 0.2, x + reach, y + 0.2), (x - 0.2, y - reach, x + 0.2, y + reach)]
-    return made
-
-
 def _box(x0: float, y0: float, x1: float, y1: float) -> Mark:
     return Area((((x0, y0), (x1, y0), (x1, y1), (x0, y1)),), "none", "thick")
 

@@ -189,12 +189,6 @@ def _cross_thread(shape: TurnedShape, z: float, major: float, walls: int) -> lis
     return [((at, s * bounds[-2]), (at, s * bounds[-1])) for s in sides for at in (z - major, z + major)]
 
 
-def outline_radius(profile: Profile, z: float) -> float:
-    """Outside radius of the part at a distance from face A [mm]."""
-    bounds = metal_at(_rings(profile.section), z)
-    return bounds[-1] if bounds else 0.0
-
-
 def end_circles(profile: Profile) -> tuple[float, ...]:
     """Radii of the circles seen when looking at face A [mm]."""
     turned = tuple(tuple((r, z) for z, r in ring) for ring in _rings(profile.section))

@@ -7,8 +7,6 @@ from tommybar.facts.drawing.general_tolerances import general_tolerance
 from tommybar.pack.units import Reader
 from tommybar.refusals import Refusal
 from tommybar.shapes.features import (
-    Bore,
-    CircleHoles,
     CrossHole,
     Cylinder,
     Dim,
@@ -53,14 +51,6 @@ def size_words(dim: Dim, reader: Reader, sign: str = "", thread: str = "") -> tu
     return (f"{head} {zone}".strip(), f"{low}–{high}")
 
 
-def circle_words(holes: CircleHoles, reader: Reader) -> tuple[str, ...]:
-    """The note of holes on a circle."""
-    what = holes.thread or size_words(holes.dia, reader, DIA)[0]
-    if holes.count == 1:
-        return (f"1 × {what}", f"on {DIA}{reader.length(holes.circle, 3)}")
-    return (f"{holes.count} × {what}", f"equally spaced on {DIA}{reader.length(holes.circle, 3)}")
-
-
 def cross_words(hole: CrossHole, reader: Reader) -> tuple[str, ...]:
     """The note of a cross hole."""
     what = hole.thread or " ".join(size_words(hole.dia, reader, DIA)[:1])
@@ -72,22 +62,6 @@ def cross_words(hole: CrossHole, reader: Reader) -> tuple[str, ...]:
         else "to the axis"
     )
     return (what, where)
-
-
-def knurl_words(one: Cylinder, reader: Reader) -> tuple[str, ...]:
-    """The note of a knurled band, with the diameter it stands on."""
-    if one.knurl is None:
-        return ()
-    return (
-        f"{one.knurl.pattern} knurl {reader.length(one.knurl.pitch, 3)}",
-        f"on {DIA}{reader.length(one.dia.value, 3)}",
-    )
-
-
-def bore_words(bore: Bore, reader: Reader) -> tuple[str, ...]:
-    """The words of a bore."""
-    words = size_words(bore.dia, reader, DIA, bore.thread)
-    return (f"{words[0]} through", *words[1:]) if bore.thread and bore.through else words
 
 
 def plate_hole_words(hole: PlateHole, reader: Reader) -> str:

@@ -13,7 +13,6 @@ from tommybar.design.yaml_file import yaml_from_text
 _WORD = re.compile(r"[A-Za-z_]\w*")
 DIE = ("outside",)  # lists of a part in which a thread is cut with a die
 WORDS_ONLY = ("name", "material", "note", "because", "finish")  # entries that never hold an expression
-TAP = ("bores", "holes", "cross_holes")
 
 
 @lru_cache(maxsize=8)

@@ -25,7 +25,6 @@ from tommybar.shapes.plate_features import Stretch
 from tommybar.shapes.plate_frames import Vector
 from tommybar.shapes.plate_volume import overlap
 
-RELATIVE_ERROR = 1e-7  # of the hole's volume, where it meets other cuts
 POINTS = 16
 AROUND, OUT = 36, 16  # lines tried round the axis and outwards, to find where faces begin to be met
 Crossing = tuple[float, int]

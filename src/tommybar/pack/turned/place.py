@@ -9,7 +9,6 @@ from tommybar.pack.marks import leader
 from tommybar.pack.sheet import (
     LINE_STEP,
     Dimension,
-    Line,
     Mark,
     Point,
     Radial,
@@ -212,8 +211,3 @@ def _apart(tips: list[float]) -> list[float]:
     for tip in tips:
         made.append(max(tip, made[-1] + 0.8) if made else tip)
     return made
-
-
-def shelf_line(x: float, y: float, width: float) -> Line:
-    """The line under the words."""
-    return Line(((x, y), (x + width, y)), "thin")
