@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tommybar.design import load_design
+from tommybar.pack.cardsheets import Neighbours, card_sheets
+from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import has_glyphs
 from tommybar.pack.sheet import Area, Sheet
 from tommybar.pack.units import Reader
 from tommybar.pack.write import pack_sheets
 from tommybar.planning import Plan, plan
+from tommybar.shapes.features import PlateShape
 from tommybar.shop import load_shop
 
 from .layout import clashes, texts
@@ -168,3 +172,32 @@ def test_no_caution_is_lost_when_there_are_many(tmp_path) -> None:
                     line,
                 )
     assert seen > 60
+
+
+@pytest.mark.parametrize("before", ["card 2, top face", f"card 2, top face: {'a hole with a name, ' * 9}"])
+def test_the_foot_of_a_card_says_the_whole_of_what_comes_next(in_shop_r: Plan, before: str) -> None:
+    """The title of the card before gives way, and not the work that is left to do."""
+    planned = in_shop_r.part("wheel")
+    after = "deburr, measure, bag and label it"
+    imprint = Imprint("Demonstrator", "A", "0" * 8, 1.0, "Shop R", Reader())
+    one = replace(planned.cards[-1], after=after)
+    (sheet, *_) = card_sheets(one, planned.part, None, imprint, Neighbours(before, after))
+
+    (foot,) = [words for words in words_on([sheet]) if "then: " in words]
+    assert foot.startswith("before: card 2")
+    assert foot.endswith(after)
+    assert clashes(sheet) == []
+
+
+def test_only_the_first_card_of_a_plate_shows_it_without_its_holes(in_shop_r: Plan) -> None:
+    """After the squaring the plate is bare; after a later card it is not."""
+    name = next(p.name for p in in_shop_r.design.parts if isinstance(p.shape, PlateShape))
+    part, squaring = in_shop_r.design.part(name), in_shop_r.part(name).cards[0]
+    imprint = Imprint("Demonstrator", "A", "0" * 8, 1.0, "Shop R", Reader())
+
+    def shown(number: int) -> bool:
+        pages = card_sheets(replace(squaring, number=number), part, None, imprint, Neighbours())
+        return "After this card" in words_on(pages)
+
+    assert shown(1)
+    assert not shown(3)

@@ -124,3 +124,11 @@ def test_lines_that_radiate_are_cut_from_one_place_by_their_angles(shop):
     assert found == ()
     card, _ = lines_card(jaw(rays=(fan,)), shop, {}, 2)
     assert "slit" not in " ".join((*card.before_starting, *card.goes_wrong, card.why)).lower()
+
+
+def test_a_card_of_edges_alone_speaks_of_edges_and_not_of_engraving(shop):
+    """What is not engraved cannot be spoiled by a file."""
+    card, _ = lines_card(jaw(edges=(PlateEdge("rim", "top", 1.0),)), shop, {}, 2)
+
+    assert "engraved" not in " ".join((*card.before_starting, *card.goes_wrong))
+    assert any("lines of an edge are marked" in one for one in card.before_starting)

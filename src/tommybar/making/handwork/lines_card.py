@@ -59,6 +59,7 @@ def lines_card(
     if not card.steps:
         return None, []
     sawn = bool(getattr(shape, "slits", ()))
+    engraved = bool(getattr(shape, "engravings", ()) or getattr(shape, "rays", ()))
     names = ", ".join(dict.fromkeys(step.feature for step in card.steps))
     done = card.card(
         f"by hand: {names}",
@@ -67,10 +68,14 @@ def lines_card(
         "Soft jaws, or finished faces are marked.",
         ("Sizes that are measured are measured before a slit: it lets the metal move.",)
         if sawn
-        else ("The face is finished and clean: what is engraved cannot be filed off again.",),
+        else ("The face is finished and clean: what is engraved cannot be filed off again.",)
+        if engraved
+        else ("Both lines of an edge are marked before it is filed.",),
         ("A slit before the bore is finished: the bore closes and is bored oval.",)
         if sawn
-        else ("A line begun before its place is read twice: it stays.",),
+        else ("A line begun before its place is read twice: it stays.",)
+        if engraved
+        else ("Filed past a line or out of level: it stays. Look at both lines after every few strokes.",),
         "After all machining, since a slit lets the metal move and burrs come off last."
         if sawn
         else "After all machining, since burrs come off last and marks would be rubbed.",

@@ -15,7 +15,7 @@ from tommybar.pack.cardsheets.piece import BODY, Piece, placed
 from tommybar.pack.cardsheets.vice import finished_block, vice_marks
 from tommybar.pack.cardsheets.writein import write_in
 from tommybar.pack.imprint import Imprint
-from tommybar.pack.lettering import width_of, wrapped
+from tommybar.pack.lettering import width_of
 from tommybar.pack.paper import check_bar
 from tommybar.pack.sheet import LINE_STEP, Mark, Sheet
 from tommybar.pack.units import Reader
@@ -211,7 +211,7 @@ def _below(
         height = min(BOTTOM - top - 10.0, 72.0)
         if run is not None and run.steps:
             picture = after_marks(run, LADDER_W / 2 - 4.0, height)
-        elif isinstance(part.shape, PlateShape) and not card.places:
+        elif isinstance(part.shape, PlateShape) and card.number == 1 and not card.places:
             picture = finished_block(part.shape, LADDER_W - 8.0, height, reader)
     if picture:
         sheet.text(x, top + 3.3, "After this card", 4.9, True)
@@ -228,12 +228,14 @@ def _foot(sheet: Sheet, card: Card, neighbours: Neighbours, reader: Reader) -> N
     check_bar(sheet, RIGHT - 51.0, FOOT + 1.0)
     sheet.text(RIGHT - 54.0, FOOT + 2.2, "50 mm", 3.6, anchor="end")
     room = RIGHT - 72.0 - LEFT
-    words = []
-    if neighbours.before:
-        words.append(f"before: {neighbours.before}")
-    words.append(f"then: {card.after or neighbours.after}")
+    then = f"then: {card.after or neighbours.after}"
+    ways = [then]
+    if neighbours.before:  # the title of the card before, where there is room for it
+        number = neighbours.before.partition(", ")[0]
+        ways = [f"before: {before} · {then}" for before in (neighbours.before, number)]
+    ways = [one.replace("_", " ") for one in ways]
+    line = next((one for one in ways if width_of(one, BODY) <= room), ways[-1])
     y = FOOT + 0.6
-    for line in wrapped(" · ".join(words).replace("_", " "), room, BODY)[:1]:
-        sheet.text(LEFT, y, line, BODY)
+    sheet.text(LEFT, y, line, min(BODY, BODY * room / width_of(line, BODY)))
     rescue = rescue_words(card, reader)
     sheet.text(LEFT, y + 5.4, rescue, min(BODY, BODY * room / width_of(rescue, BODY, True)), True)
