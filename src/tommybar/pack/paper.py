@@ -49,6 +49,19 @@ def drawing_area(paper: PaperName) -> Box:
     return (LEFT + EDGE, TOP + EDGE, width - BORDER - EDGE, height - BORDER - STRIP - EDGE)
 
 
+def more_room(paper: PaperName) -> str:
+    """What to do about a part whose sheet has no room for it on that paper.
+
+    Examples
+    --------
+    >>> more_room("Letter")
+    'Print it on A3 or Tabloid.'
+    """
+    if paper in ("A4", "Letter"):
+        return "Print it on A3 or Tabloid."
+    return "Divide it into two parts, or give fewer figures."
+
+
 def scale_ratio(scale: float) -> str:
     """A drawing scale as ISO 5455 writes it.
 

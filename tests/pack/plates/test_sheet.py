@@ -13,7 +13,7 @@ from tommybar.design.joints import PatternRelation
 from tommybar.design.model import Part
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.dxf import dxf_text
-from tommybar.pack.imprint import Imprint
+from tommybar.pack.imprint import Imprint, PaperName
 from tommybar.pack.plates.pitch import circles_of
 from tommybar.pack.plates.sheet import plate_drawing
 from tommybar.pack.sheet import Angular, Arc, Dimension, Line, Radial, Sheet
@@ -250,12 +250,13 @@ def test_files_repeat_and_the_drawing_file_is_sound(part: Part) -> None:
     assert not document.audit().errors
 
 
-def test_what_has_no_room_is_refused_with_a_remedy() -> None:
-    """A bar 12 m long at 1:20 is 600 mm on paper."""
+@pytest.mark.parametrize(("paper", "remedy"), [("A4", "Print it on A3"), ("A3", "Divide it")])
+def test_what_has_no_room_is_refused_with_a_remedy(paper: PaperName, remedy: str) -> None:
+    """A bar 12 m long at 1:20 is 600 mm on paper; who has A3 already is not told to take it."""
     shape = PlateShape(Dim(12000.0), Dim(40.0), Dim(10.0))
 
-    with pytest.raises(Refusal, match=r"12000 mm long; at 1:20 .* Print it on A3"):
-        plate_drawing(Part("bar", "plate", "steel", 1, shape), DESIGN, IMPRINT)
+    with pytest.raises(Refusal, match=rf"12000 mm long; at 1:20 .* room on {paper}. {remedy}"):
+        plate_drawing(Part("bar", "plate", "steel", 1, shape), DESIGN, replace(IMPRINT, paper=paper))
 
 
 def test_holes_that_must_meet_another_part_have_the_zone_of_their_pattern() -> None:

@@ -20,7 +20,7 @@ from tommybar.pack.bent.views import View
 from tommybar.pack.boxes import Box
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.isometric import with_isometric
-from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
+from tommybar.pack.paper import SCALES, drawing_area, more_room, scale_ratio
 from tommybar.pack.plates.cluster import without_rooms
 from tommybar.pack.plates.sheet import WIDTHS, tables_of
 from tommybar.pack.plates.told import Row
@@ -73,7 +73,7 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
     raise Refusal(
         f"The part {part.name} must have room on {imprint.paper} with its words at {scale_ratio(SCALES[-1])}; "
         "it has not.",
-        "Print it on A3 or Tabloid.",
+        more_room(imprint.paper),
     )
 
 

@@ -10,7 +10,7 @@ from tommybar.pack.grid import Column, grid
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.isometric import with_isometric
 from tommybar.pack.lettering import width_of
-from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
+from tommybar.pack.paper import SCALES, drawing_area, more_room, scale_ratio
 from tommybar.pack.plates.cluster import Given, cluster, figures_of, has_cuts, views_of, without_rooms
 from tommybar.pack.plates.cuts import Drawn, cut_rows, outline_rows
 from tommybar.pack.plates.holes import hole_rows
@@ -86,7 +86,7 @@ def plate_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box |
         raise Refusal(
             f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
             f"words must have room on {imprint.paper}.",
-            "Print it on A3 or Tabloid.",
+            more_room(imprint.paper),
         )
     return best
 

@@ -8,7 +8,7 @@ from tommybar.design.model import Part, SizedDesign
 from tommybar.pack.boxes import Box
 from tommybar.pack.imprint import Imprint
 from tommybar.pack.lettering import wrapped
-from tommybar.pack.paper import SCALES, drawing_area, scale_ratio
+from tommybar.pack.paper import SCALES, drawing_area, more_room, scale_ratio
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.sheet import LINE_STEP, Mark, Text
 from tommybar.pack.turned.across import across_callouts
@@ -87,9 +87,7 @@ def turned_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box 
     raise Refusal(
         f"The part {part.name} is {shape.length.value:g} mm long; at {scale_ratio(SCALES[-1])} its views and "
         f"words must have room on {imprint.paper}.",
-        "Draw it on A3 or Tabloid."
-        if imprint.paper in ("A4", "Letter")
-        else "Divide it into two parts, or give fewer figures.",
+        more_room(imprint.paper),
     )
 
 
