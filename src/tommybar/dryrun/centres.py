@@ -12,8 +12,8 @@ import math
 from shapely import Polygon, box
 
 from tommybar.making.cards import Drive, Tail
+from tommybar.shop.centre_equipment import POINT
 
-POINT = math.radians(30.0)  # half the angle of a centre's point
 TAILSTOCK = 120.0  # length that is drawn of the tailstock [mm]
 BODY = 30.0  # length of a running centre's body in front of the barrel; common practice, no source [mm]
 PLATE = 12.0  # thickness of a catch plate; common practice, no source [mm]

@@ -11,8 +11,8 @@ from __future__ import annotations
 import math
 
 from tommybar.dryrun.sweep import Corners, Pieces, counter_clockwise
+from tommybar.making.tail_shape import TRAILING
 
-TRAILING = math.radians(7.0)  # clearance of the trailing edge
 SHANK_BACK = 1.0  # the corner leads the shank by this much [mm]
 POST_BACK = 3.0  # and the tool post by this much [mm]
 POST = 60.0  # size of a tool post or block [mm]

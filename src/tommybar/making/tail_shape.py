@@ -8,11 +8,12 @@ from tommybar.making.bench import Bench
 from tommybar.making.cards import Step, Tail
 from tommybar.making.lengths import Mm
 from tommybar.making.practice import rule
-from tommybar.shop.centre_equipment import TailCentre
+from tommybar.shop.centre_equipment import POINT, TailCentre
 from tommybar.shop.model import Shop, Tool
 
-POINT = math.radians(30.0)  # half the angle of a centre's point
-TRAILING = math.radians(7.0)  # a knife's trailing edge rises from its corner by this
+TRAILING = math.radians(
+    7.0
+)  # a knife's trailing edge rises from its corner by this; common practice, no source [rad]
 ROOM = 0.3  # between tool and centre; common practice, no source [mm]
 BESIDE = 1.0  # between a chamfering edge and centre or mandrel; common practice, no source [mm]
 # What is taken where a shop file lists no tail centre: the end of a Morse 2 taper, about 18 mm

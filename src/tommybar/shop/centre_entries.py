@@ -11,10 +11,9 @@ from tommybar.design.figures import NotNegativeLength
 from tommybar.design.figures import PositiveLength as Length
 from tommybar.design.validation import Entry
 from tommybar.refusals import Refusal
-from tommybar.shop.centre_equipment import Dog, Steady, TailCentre
+from tommybar.shop.centre_equipment import POINT, Dog, Steady, TailCentre
 from tommybar.shop.drawer_entries import Rounds
 
-POINT = 30.0  # half the angle of a centre's point [deg]
 WIDE = 10.0  # of a dog that was not measured; common practice, no source [mm]
 
 
@@ -40,7 +39,7 @@ class TailCentreEntry(Entry):
 
     @model_validator(mode="after")
     def _as_long_as_its_point(self) -> TailCentreEntry:
-        point = self.nose / 2 / math.tan(math.radians(POINT))
+        point = self.nose / 2 / math.tan(POINT)
         if self.long < point - 1e-6:
             raise Refusal(
                 f"The centre is {self.long:.6g} mm long; its point alone, up to {self.nose:.6g} mm, is {point:.2f} mm.",

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Literal
+
+POINT = math.radians(
+    30.0
+)  # half the angle of a centre's point, as of the holes of ISO 866 (from memory) [rad]
 
 
 @dataclass(frozen=True)
