@@ -6,6 +6,7 @@ import pytest
 
 from tommybar.design.joints import Duty
 from tommybar.design.model import FitRelation, Part
+from tommybar.shapes.bent import WireShape
 from tommybar.shapes.features import Cylinder, Dim, TurnedShape
 
 from .asking import disc, figures_of, finds, found_in, part
@@ -59,3 +60,13 @@ def test_bearing_pressure() -> None:
     got = figures_of(stud(6.0, 13.7), drum, duties=load(60.0), fits=fit)
     assert got["bearing pressure", "stud"].value == pytest.approx(0.74, abs=0.005)
     assert finds(666, stud(6.0, 13.7), drum, duties=load(600.0), fits=fit).figure == "7.4 MPa"
+
+
+@pytest.mark.parametrize("on", ["stud", "arm"])
+def test_a_load_that_is_not_judged_is_told(on: str) -> None:
+    """A load on a whole part, or on wire, is passed over by no check in silence."""
+    arm = Part("arm", "wire", "mild steel", 1, WireShape(Dim(6.0), (60.0, 40.0), ((12.0, 60.0),)))
+    duty = (Duty("load", (on,), 5.0),)
+
+    assert finds(695, stud(10.0, 20.2), arm, duties=duty).figure == "5 N"
+    assert not [one for one in found_in(stud(10.0, 20.2), arm, duties=load(5.0)) if one.number == 695]

@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from tommybar.design.joints import Duty
 from tommybar.web.pages.designs import example_designs
 
 
@@ -70,6 +71,23 @@ def test_a_purpose_is_met_when_nothing_speaks_against_it(plan, severities, verdi
     aim = _aim(plan.design.purposes[0], replace(plan, findings=(*about, *other)))
 
     assert aim.verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("duty", "unit", "said"),
+    [
+        (Duty("load", ("arm",), 5.0), "mm", "load 5 N on arm"),
+        (Duty("stroke", ("rod",), 25.4), "in", "stroke 1 in on rod"),
+        (Duty("sound", (), 900.0, 1100.0), "mm", "sound 900 to 1100 Hz"),
+        (Duty("look", ("cap", "top_ring"), words="bright"), "mm", "look: bright on cap, top ring"),
+    ],
+)
+def test_what_it_must_do_besides_turning_is_told(duty, unit, said):
+    """A design that carries or sounds is not called one without a purpose."""
+    from tommybar.pack.units import Reader
+    from tommybar.web.pages.overview import _duty
+
+    assert _duty(duty, Reader(unit)) == said
 
 
 def test_the_size_table_has_old_exact_new_and_why(opened, plan, words):

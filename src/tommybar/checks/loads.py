@@ -28,13 +28,32 @@ def look(design: SizedDesign, shop: Shop) -> Checked:
             continue
         for name in duty.on:
             part = next((one for one in design.parts if one.name == name.split(".")[0]), None)
-            if part is None or not isinstance(part.shape, TurnedShape):
-                continue
-            land = next((one for one in part.shape.outside if one.name == name.partition(".")[2]), None)
-            if isinstance(land, Cylinder):
-                _bends(design, part, part.shape, land, force, found, figures)
+            shape = part.shape if part is not None else None
+            lands = shape.outside if isinstance(shape, TurnedShape) else ()
+            land = next((one for one in lands if one.name == name.partition(".")[2]), None)
+            if part is not None and isinstance(shape, TurnedShape) and isinstance(land, Cylinder):
+                _bends(design, part, shape, land, force, found, figures)
                 _presses(design, part, land, force, found, figures)
+            elif duty.kind == "load":
+                found.append(_not_judged(name, force))
     return Checked(tuple(found), tuple(figures))
+
+
+def _not_judged(name: str, force: float) -> Finding:
+    """What carries a load and is no cylinder of a turned part is told, not passed over."""
+    part, _, feature = name.partition(".")
+    return Finding(
+        695,
+        "caution",
+        f"{name} is to carry {force:g} N; whether it does is not worked out.",
+        part,
+        feature,
+        figure=f"{force:g} N",
+        bound="loads are judged on a cylinder of a turned part",
+        remedy="Name the land that carries it, part.land; or work it out, or try it with more than the load, "
+        "nothing of yours below it.",
+        source="what the program works out",
+    )
 
 
 def _held(design: SizedDesign, part: Part, shape: TurnedShape, loaded: Cylinder) -> list[Cylinder]:

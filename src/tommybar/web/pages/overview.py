@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from starlette.responses import Response
 
+from tommybar.design.joints import Duty
 from tommybar.design.model import Purpose
+from tommybar.pack.units import Reader
 from tommybar.planning import Plan
 from tommybar.refusals import Refusal
 from tommybar.web.ask import Ask, answer, go_to
@@ -46,6 +48,7 @@ class OverviewPage:
     head: Head
     picture: str
     aims: tuple[Aim, ...]
+    duties: tuple[str, ...]  # what it must do besides turning
     findings: tuple[Told, ...]
     parts: tuple[Listed, ...]
     bought: tuple[str, ...]
@@ -62,6 +65,7 @@ def overview(ask: Ask) -> Response:
         head_of(ask, "", plan),
         parts_picture(plan.design, f"The parts of {plan.title} at one scale, turned ones in half-section"),
         tuple(_aim(one, plan) for one in plan.design.purposes),
+        tuple(_duty(one, ask.reader) for one in plan.design.duties),
         told(plan.findings),
         tuple(
             Listed(
@@ -98,6 +102,16 @@ def _aim(purpose: Purpose, plan: Plan) -> Aim:
     grave = {one.severity for one in about}
     verdict = "not met" if "stop" in grave else "look" if "caution" in grave else "met"
     return Aim(words, verdict, told(one for one in about if one.severity != "note"))
+
+
+def _duty(duty: Duty, reader: Reader) -> str:
+    units = {"load": "N", "force": "N", "run time": "s", "pressure": "bar", "sound": "Hz"}
+    unit = units.get(duty.kind, reader.unit)
+    figures = [one for one in (duty.figure, duty.most) if one is not None]
+    told = [reader.length(one) if duty.kind == "stroke" else f"{one:g}" for one in figures]
+    figure = f" {' to '.join(told)} {unit}" if told else f": {duty.words}"
+    on = f" on {', '.join(duty.on)}" if duty.on else ""
+    return f"{duty.kind}{figure}{on}".replace("_", " ")
 
 
 def choose_shop(ask: Ask) -> Response:
