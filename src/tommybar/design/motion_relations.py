@@ -34,8 +34,8 @@ from tommybar.design.written_relations import (
 )
 from tommybar.design.yaml_file import Place
 from tommybar.shapes.features import Dim, PlateShape
+from tommybar.shapes.prisms import PLATE_FACES
 
-FACES = ("top", "bottom", "front", "back", "left", "right")
 CUP_OVER_POINT = (
     15.0  # a cup opens at least this much wider than its point [deg] (common practice, no source)
 )
@@ -69,7 +69,7 @@ def _face_or_feature(look: Names, name: str, place: Place) -> bool:
     if look.part(part, place) is None:
         return False
     shape = look.parts[part].shape
-    faces = FACES if isinstance(shape, PlateShape) else ("face_a", "face_b")
+    faces = PLATE_FACES if isinstance(shape, PlateShape) else ("face_a", "face_b")
     return look.read.one_of(feature, (*look.features[part], *faces), place, "feature or face", part)
 
 

@@ -7,11 +7,12 @@ face seen from outside; depths go into the plate [mm].
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from tommybar.shapes.dim import Dim
 
 PlateFace = Literal["top", "bottom", "front", "back", "left", "right"]
+PLATE_FACES: tuple[PlateFace, ...] = get_args(PlateFace)
 Side = Literal["front", "back", "left", "right"]
 
 

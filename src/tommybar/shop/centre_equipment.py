@@ -6,9 +6,8 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-POINT = math.radians(
-    30.0
-)  # half the angle of a centre's point, as of the holes of ISO 866 (from memory) [rad]
+# Half the angle of a centre's point, as of the centre holes of ISO 866 (from memory) [rad].
+POINT = math.radians(30.0)
 
 
 @dataclass(frozen=True)

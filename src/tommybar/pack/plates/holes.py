@@ -10,9 +10,9 @@ from tommybar.pack.units import Reader
 from tommybar.shapes.features import PlateHole, PlateShape
 from tommybar.shapes.plate_frames import face_frame
 from tommybar.shapes.plates import face_size
+from tommybar.shapes.prisms import PLATE_FACES
 
 LETTERS = "ABCDEFGHJKLMNPRSTUVWXYZ"  # no I, O, Q: they are taken for figures
-FACES = ("top", "bottom", "front", "back", "left", "right")
 LEANS = {0.0: "right", 90.0: "up", 180.0: "left", 270.0: "down"}
 
 
@@ -54,11 +54,12 @@ def groups_of(shape: PlateShape) -> list[list[PlateHole]]:
     """Holes alike in everything but their place and name, face by face."""
     groups: dict[tuple[object, ...], list[PlateHole]] = {}
     holes = sorted(
-        shape.holes, key=lambda one: (FACES.index(one.face), *(round(at, 4) for at in in_plate(shape, one)))
+        shape.holes,
+        key=lambda one: (PLATE_FACES.index(one.face), *(round(at, 4) for at in in_plate(shape, one))),
     )
     for hole in holes:
         bare = replace(hole, name="", x=0.0, y=0.0, dia=replace(hole.dia, name=""))
-        groups.setdefault((FACES.index(hole.face), bare), []).append(hole)
+        groups.setdefault((PLATE_FACES.index(hole.face), bare), []).append(hole)
     return list(groups.values())
 
 
