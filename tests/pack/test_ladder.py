@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Literal
+
 import pytest
 
 from tommybar.making.cards import Step
+from tommybar.making.dials import graduation_words
+from tommybar.making.lengths import spoken
 from tommybar.pack.cardsheets.ladder import big_words, rung
 from tommybar.pack.lettering import width_of
 from tommybar.pack.sheet import Text
 from tommybar.pack.units import Reader
+from tommybar.shop.model import Dial
 
 
 def step(big: str, kind: str, tool_size: float = 0.0) -> Step:
@@ -54,3 +60,22 @@ def test_a_long_figure_leaves_room_for_the_verb(unit: str) -> None:
             a, b = box(one), box(other)
             apart = a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1]
             assert apart, f"{one.words} on {other.words}"
+
+
+def test_a_reader_of_inches_is_not_told_a_bare_metric_feed_or_dial() -> None:
+    """0.15 a turn is 0.0059 in; the marks on a metric dial stay metric and say so: 0.02 read as inches is a scrapped part."""
+    cut = Step(1, "Rough rim", "rim", "", "knife", 400, 20, 0.15, "12.70", "DIA mm", ())
+    cut = replace(cut, tool="A: knife")
+    dial = Dial(0.02, 50, "RAD")
+
+    def told(unit: Literal["mm", "in"]) -> str:
+        return " ".join(one.words for one in rung(cut, 123.0, Reader(unit)).marks if isinstance(one, Text))
+
+    assert "feed 0.0059 in" in told("in")
+    assert "feed 0.15" in told("mm")
+    assert spoken(graduation_words(dial), "in") == "RAD dial, 0.02 millimetre a div"
+    assert spoken(graduation_words(dial), "mm") == "RAD dial, 0.02 a div"
+    assert (
+        spoken(graduation_words(replace(dial, per_division=0.0254, unit="in")), "in")
+        == "RAD dial, 0.001 in a div"
+    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tommybar.making.lengths import Mm
 from tommybar.shop.model import Dial
 
 
@@ -47,7 +48,7 @@ def travel_words(dial: Dial, travel: float) -> str:
 def graduation_words(dial: Dial) -> str:
     """What one division is, as the dial is marked: "RAD dial, 0.02 a div"."""
     marked = dial.per_division * (2 if dial.reads == "DIA" else 1)
-    figure = f"{marked / 25.4:.4g} in" if dial.unit == "in" else f"{marked:g}"
+    figure = f"{marked / 25.4:.4g} in" if dial.unit == "in" else f"{Mm(marked):marked}"
     return f"{dial.reads + ' ' if dial.reads else ''}dial, {figure} a div"
 
 

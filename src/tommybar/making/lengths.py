@@ -42,7 +42,8 @@ T = TypeVar("T")
 class Mm(float):
     """A length [mm] that marks itself when it is written into a sentence.
 
-    The format is the metric one; "tool" stands for the name of a tool's size.
+    The format is the metric one; "tool" stands for the name of a tool's size,
+    "marked" for what is cut into a dial and stays metric for every reader.
     After it may stand "mm", when the unit is to be written in metric words
     too, and "most" or "least" for a limit ("{Mm(0.05):.2f mm most}").
     """
@@ -83,6 +84,8 @@ def _figure(value: float, spec: str, unit: Literal["mm", "in"]) -> str:
     if spec == "tool":
         named = tool_size_words(value, unit)
         return f"{named} ({value / 25.4:.3f} in)" if named.endswith(" mm") else named
+    if spec == "marked":
+        return f"{value:g} millimetre" if unit == "in" else f"{value:g}"
     spec, *more = spec.split(" ")
     decimals = re.fullmatch(r"\+?\.(\d)f", spec)
     side = "most" if "most" in more else "least" if "least" in more else ""

@@ -61,7 +61,7 @@ def rung(
     for line in wrapped(step.do.replace("_", " "), max(room, LEAST_ROOM), DO, True):
         marks.append(Text((IN, y + CAPITAL * DO), line, DO, True))
         y += DO * step_of
-    tool = _tool_words(step, bench)
+    tool = _tool_words(step, bench, reader)
     if y < under + 1.5 and width_of(tool, BODY, True) > room:
         y = under + 2.4
     for line in wrapped(tool, width - IN, BODY, True):
@@ -87,11 +87,12 @@ def rung(
     return Piece(tuple(marks), y + 1.5, with_next=bool(step.measure))
 
 
-def _tool_words(step: Step, bench: bool) -> str:
+def _tool_words(step: Step, bench: bool, reader: Reader) -> str:
     still = "by hand" if bench or step.tool_kind == "saw" else "by hand, spindle stopped"
     speed = f"{step.speed:g} rev/min" if step.speed > 0 else still
+    figure = f"{reader.of(step.feed):.4f} in" if reader.unit == "in" else f"{step.feed:.2f}"
     feed = (
-        f" · feed {step.feed:.2f}"
+        f" · feed {figure}"
         if step.feed > 0 and step.speed > 0 and step.tool_kind in ("knife", "boring")
         else ""
     )
