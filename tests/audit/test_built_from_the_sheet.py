@@ -65,7 +65,7 @@ def test_holes_made_of_printed_figures_stand_where_those_of_the_plate_do(
     path: Path, unit: str, paper: PaperName
 ) -> None:
     """On each face, from the datum that the sheet marks."""
-    digit = 0.0005 if unit == "mm" else 0.0128
+    digit = 0.005 if unit == "mm" else 0.0128
     for part, sheet in sheets_of(path, unit, paper):
         shape = part.shape
         if not isinstance(shape, PlateShape):

@@ -118,6 +118,16 @@ class Reader:
         words = f"{inches:.{4 if exact or rough else 3}f}".rstrip("0").rstrip(".")
         return "0" if words in ("-0", "") else words
 
+    def place(self, mm: float) -> str:
+        """A place or size on a plate that the general tolerance holds: to the hundredth that a dial shows.
+
+        Examples
+        --------
+        >>> Reader().place(37.8128), Reader().place(44.555), Reader("in").place(44.555)
+        ('37.81', '44.56', '1.754')
+        """
+        return _short(mm, 2) if self.unit == "mm" else self.plain(mm)
+
     def free(self, mm: float) -> str:
         """A size that the general tolerance holds and nothing finer: as many digits as that is worth.
 

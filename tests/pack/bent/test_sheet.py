@@ -72,10 +72,10 @@ def test_the_blank_has_its_developed_length_and_its_bend_lines() -> None:
     sheet = part_drawing(BRACKET, DESIGN, IMPRINT)
     places = {(one.feature, one.size): one.figure for one in sheet.dimensions()}
 
-    assert "57.189 developed" in words
-    assert places["first", "x"] == f"{15 + ALLOWED / 2:.3f}"
-    assert places["second", "x"] == f"{15 + ALLOWED + 20 + ALLOWED / 2:.3f}"
-    assert f"bend 90° up, ({ALLOWED:.3f}) of the blank goes into it" in " ".join(words)
+    assert "57.19 developed" in words
+    assert places["first", "x"] == f"{15 + ALLOWED / 2:.2f}"
+    assert places["second", "x"] == f"{15 + ALLOWED + 20 + ALLOWED / 2:.2f}"
+    assert f"bend 90° up, ({ALLOWED:.2f}) of the blank goes into it" in " ".join(words)
     assert any(one.startswith("bend 90° down,") for one in words)
     assert {15.0, 20.0, 24.0, 30.0} <= set(drawn_values(BRACKET))
     assert [one.value for one in sheet.marks if isinstance(one, Radial)] == [3.0, 3.0]
@@ -112,7 +112,7 @@ def test_a_ring_tells_its_cut_length_and_joint() -> None:
     """pi (40 + 1.5) - 1 = 129.376 mm."""
     words = said(HOOP)
 
-    assert f"({math.pi * 41.5 - 1.0:.3f}) along the middle of the metal" in words
+    assert f"({math.pi * 41.5 - 1.0:.2f}) along the middle of the metal" in words
     assert "soldered , gap 1" not in words and "soldered, gap 1" in words
     assert "strip 1.5 thick" in words
     assert drawn_values(HOOP) == [6.0, 40.0]
@@ -133,7 +133,7 @@ def test_wire_is_told_leg_by_leg() -> None:
     """Cut length 62 + pi/2 x 5.5 + pi/3 x 7.5 = 78.493 mm along the middle."""
     words = said(HOOK)
 
-    assert f"Ø3; cut ({62 + math.pi / 2 * 5.5 + math.pi / 3 * 7.5:.3f}) long" in words
+    assert f"Ø3; cut ({62 + math.pi / 2 * 5.5 + math.pi / 3 * 7.5:.2f}) long" in words
     assert "60° to the right, inside R6" in words
     assert {"leg 1", "leg 2", "leg 3", "bend 1", "bend 2"} <= set(words)
 

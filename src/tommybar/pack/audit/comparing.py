@@ -67,7 +67,7 @@ def audited(part: Part, sheet: Sheet) -> Audit:
 
 def faults_of(shape: Shape, printed: tuple[PrintedDimension, ...]) -> list[Fault]:
     """The part built from the printed figures and compared with itself."""
-    reading = read(printed, isinstance(shape, TurnedShape))
+    reading = read(printed, rounded=True)
     if isinstance(shape, TurnedShape):
         sizes, made = turned_sizes(shape), rebuilt_turned(shape, reading)
     elif isinstance(shape, PlateShape):

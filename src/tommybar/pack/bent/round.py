@@ -58,7 +58,7 @@ def ring_rows(shape: RolledRing, reader: Reader, printed: Sequence[PrintedDimens
         told.length("length", "thickness", shape.thickness, after=" thick")
     rows.append(told.row("section", NOWHERE))
     told = Told("ring", reader)
-    told.say(f"({reader.plain(ring_length(shape))}) along the middle of the metal")
+    told.say(f"({reader.place(ring_length(shape))}) along the middle of the metal")
     rows.append(told.row("cut length", NOWHERE))
     told = Told("ring", reader)
     told.word("form", "joint", {"butt": "butted", "lap": "lapped"}.get(shape.joint, shape.joint))
@@ -125,7 +125,7 @@ def spring_rows(shape: SpringShape, reader: Reader, printed: Sequence[PrintedDim
     put("kind", told)
     told = of()
     told.length("diameter", "wire", shape.wire, DIA)
-    told.say(f"; ({reader.plain(spring_length(shape))}) long, hooks and grips of the winder not counted")
+    told.say(f"; ({reader.place(spring_length(shape))}) long, hooks and grips of the winder not counted")
     put("wire", told)
     told = of()
     seen = told.given("outside")
@@ -133,7 +133,7 @@ def spring_rows(shape: SpringShape, reader: Reader, printed: Sequence[PrintedDim
     inside = shape.outside.value - 2 * shape.wire
     told.say(
         ("" if seen else "; ")
-        + f"(inside {DIA}{reader.plain(inside)}: wind on a smaller mandrel, it springs open; try one)"
+        + f"(inside {DIA}{reader.place(inside)}: wind on a smaller mandrel, it springs open; try one)"
     )
     put("diameter", told)
     told = of()
@@ -145,7 +145,7 @@ def spring_rows(shape: SpringShape, reader: Reader, printed: Sequence[PrintedDim
     told = of()
     told.length("length", "free", shape.free, after=" free")
     if shape.kind == "compression":
-        told.say(("" if told.given("free") else "; ") + f"(solid {reader.plain(solid_length(shape))})")
+        told.say(("" if told.given("free") else "; ") + f"(solid {reader.place(solid_length(shape))})")
     put("length", told)
     told = of()
     told.word("form", "ends", ENDS[shape.ends])
@@ -168,7 +168,7 @@ def wire_rows(shape: WireShape, reader: Reader) -> list[Row]:
     """Diameter, legs between the bends, each bend, and the length to cut."""
     told = Told("wire", reader)
     told.sized("diameter", "dia", shape.dia, DIA)
-    told.say(f"; cut ({reader.plain(wire_length(shape))}) long")
+    told.say(f"; cut ({reader.place(wire_length(shape))}) long")
     rows = [told.row("wire", NOWHERE)]
     at = _stations(shape)
     for n, leg in enumerate(shape.legs):
@@ -213,7 +213,7 @@ def wire_views(shape: WireShape, rows: list[Row], scale: float) -> list[View]:
     """The wire as it lies on the bench, its legs and bends named."""
     marks = seen_from(shape, "top", scale)
     wanted = [
-        (row.tag, (spot[0] * scale, -spot[1] * scale), row.radius * scale)
+        (row.tag, (spot[0] * scale, -spot[1] * scale), 1.5 * row.radius * scale)  # a name lies beside the wire
         for row in rows
         for spot in row.spots
     ]

@@ -53,7 +53,9 @@ def bent_drawing(part: Part, design: SizedDesign, imprint: Imprint, area: Box | 
         notes = (*_notes(shape, placed), *part_notes(part, design, imprint.reader))
         words = [notes_block(notes, min(width, wide), edges) for width in WIDTHS]
         tables = tables_of(rows, wide)
-        for scale in SCALES:
+        # wire is laid on its drawing as it is bent: full size wherever that has room
+        scales = sorted(SCALES, key=lambda one: one != 1.0) if isinstance(shape, WireShape) else SCALES
+        for scale in scales:
             views = views_at(scale)
             if views is None:
                 continue

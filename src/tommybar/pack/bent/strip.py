@@ -57,7 +57,7 @@ def strip_rows(shape: SheetShape, reader: Reader, drawn: Drawn = frozenset()) ->
         told.word("form", "way", "up," if bend.angle > 0 else "down,")
         told.length("radius", "radius", bend.radius, "inside R", ",")
         long = bend_allowance(bend.angle, bend.radius, shape.thickness.value, shape.neutral)
-        told.say(f"({reader.plain(long)}) of the blank goes into it")
+        told.say(f"({reader.place(long)}) of the blank goes into it")
         spot = (at, shape.width.value, top)
         rows.append(told.row(f"bend {n + 1}", (at, None, None), "top", (spot,), 0.2))
     if shape.legs and ("legs", "leg_1") not in drawn:

@@ -192,7 +192,7 @@ class Figures:
             datum,
             nearest.at,
             nearest.value,
-            self.reader.plain(nearest.value),
+            self.reader.place(nearest.value),
             (0.0, nearest.back),
             True,
         )

@@ -188,6 +188,6 @@ def _reference(figures: Figures, found: tuple[float, float, float, float]) -> No
         )
         if (said and abs(low - start) < 1e-6) or abs(low) > 1e-6 or abs(high - whole) > 1e-6:
             continue
-        words = f"({figures.reader.plain(whole)})"
+        words = f"({figures.reader.place(whole)})"
         a, b = ((low, y1), (high, y1)) if axis == 0 else ((x1, low), (x1, high))
         figures.put("top", Span("below" if axis == 0 else "left", a, b, whole, words))

@@ -51,7 +51,7 @@ class Told:
         """A plain length with words before and after it."""
         if (self.feature, size) in self.drawn:
             return
-        figure = self.reader.plain(mm)
+        figure = self.reader.place(mm)
         self.words.append(f"{before}{figure}{after}")
         self._keep(kind, size, figure, mm)
 
@@ -59,7 +59,7 @@ class Told:
         """A size with its zone and its limits in figures."""
         if (self.feature, size) in self.drawn:
             return
-        figure, limits, zone = self.reader.plain(dim.value), None, ""
+        figure, limits, zone = self.reader.place(dim.value), None, ""
         if dim.smallest is not None and dim.largest is not None:
             limits = self.reader.limits(dim.smallest, dim.largest)
             zone = f" {dim.zone}" if dim.zone[:1].isalpha() and not dim.because else ""
@@ -118,7 +118,7 @@ class Told:
             if mm is None or (self.feature, name) in self.drawn:
                 cells.append("")
                 continue
-            figure = self.reader.plain(mm)
+            figure = self.reader.place(mm)
             cells.append(figure)
             if abs(mm) < 1e-9:
                 continue  # on the datum itself, which needs no figure
