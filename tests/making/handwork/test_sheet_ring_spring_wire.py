@@ -201,3 +201,13 @@ def test_thicker_sheet_or_wire_is_not_taken_for_thinner(routed):
     assert serves(Bar("2 wire", "mild steel", "round", 2.0, 500.0), wire)
     assert not serves(Bar("3 flat", "mild steel", "flat", 3.0, 500.0, 6.0), ring)
     assert serves(Bar("1.5 sheet", "mild steel", "sheet", 1.5, 500.0, 300.0), ring)
+
+
+def test_a_card_for_wire_turns_the_way_the_drawing_says(routed):
+    """The sheet says left and right of the wire as it lies; so does the card."""
+    shape = WireShape(Dim(3.0, "piece.dia"), (20.0, 30.0, 12.0), ((4.0, 90.0), (6.0, -60.0)))
+    (card,) = routed(shape, "wire", "mild steel").cards
+    bends = [step.do for step in card.steps if step.do.startswith("Bend ")]
+
+    assert "90 deg to the left" in bends[0]
+    assert "60 deg to the right" in bends[1]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -143,3 +144,26 @@ def test_the_signs_of_other_edges_stand_on_the_sheet(part: Part) -> None:
     """Both signs, outside and inside; a spring has no edges."""
     assert {"outside", "inside"} <= set(said(part))
     assert "outside" not in said(SPRING)
+
+
+@pytest.mark.parametrize("dia", [6.0, 12.0])
+def test_wire_is_drawn_full_size_with_its_names_beside_it(dia: float) -> None:
+    """It is laid on its sheet as it is bent: 1:1 though twice the size has room, and no name lies within the wire."""
+    arm = Part(
+        "arm", "wire", "mild steel", 1, WireShape(Dim(dia), (60.0, 40.0, 20.0), ((12.0, 60.0), (12.0, -60.0)))
+    )
+    sheet = part_drawing(arm, DESIGN, IMPRINT)
+    names = [one for one in texts(sheet) if one.words == "leg 1"]  # beside the wire, and in the table
+    across = [
+        y
+        for one in sheet.marks
+        if isinstance(one, Line)
+        for (x, y), (u, v) in pairwise(one.points)
+        if abs(y - v) < 1e-6 and abs(abs(x - u) - 60.0) < 0.01
+    ]
+
+    assert "1:1" in said(arm)
+    assert len(across) >= 2  # both sides of the first leg, 60 long on the paper
+    name = min(names, key=lambda one: abs(one.at[1] - across[0]))
+    beside = min(across) - name.box[3], name.box[1] - max(across)
+    assert max(beside) > 0.5

@@ -39,13 +39,14 @@ def wire_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]]) -> M
         at += leg
         former = former_for(card, radius, dia, abs(angle), f"bend {n}", wire=True)
         card.add(
-            f"Bend {n}: {abs(angle):g} deg {'up' if angle > 0 else 'down'} round a {Mm(2 * former.radius):.1f} peg",
+            f"Bend {n}: {abs(angle):g} deg to the {'left' if angle > 0 else 'right'} round a {Mm(2 * former.radius):.1f} peg",
             f"bend {n}",
             f"peg {Mm(2 * former.radius):.1f}, bending block",
             f"{at:.1f}",
             "mm from the end",
             f"The bend begins {Mm(at):.2f} from the squared end; bend on to {former.angle:.0f} deg, it springs back.",
-            "Lay it on the drawing at 1:1 before the next bend; a bend in another direction is set by turning it in the block.",
+            "Lay it on the drawing before the next bend, or where that is not at 1:1 on its lines scribed full size; left and "
+            "right as drawn: a bend the other way is set by turning it over in the block.",
             why="One bend after the other from the squared end, so that every place is measured on straight wire.",
         )
         at += math.radians(abs(angle)) * (radius + dia / 2)
@@ -55,7 +56,7 @@ def wire_part(part: Part, shop: Shop, gives_to: dict[str, tuple[str, ...]]) -> M
         "saw and file",
         f"{shape.legs[-1]:g}",
         "mm long",
-        "Against the drawing at 1:1, flat on a plate; round the ends.",
+        "Against the drawing or its lines scribed full size, flat on a plate; round the ends.",
     )
     done = card.card(
         f"bend {Mm(dia):g} wire: {len(shape.bends)} bends",
