@@ -80,9 +80,9 @@ def _beside(
 ) -> tuple[Stacked, list[Mark], float]:  # fmt: skip
     """The column of lists beside the picture, the picture with its notes, and its scale.
 
-    Of all widths and sizes of type the first in which every list has room,
-    as long as that costs the picture no more than SMALLER of its scale; else
-    the one that leaves the fewest rows over.
+    Every list beside it, as long as that leaves the picture at least SMALLER
+    of its scale; else, as there is another sheet anyhow, the largest picture
+    and of those the one that leaves the fewest rows over.
     """
     wide = area[2] - area[0]
     tried: list[tuple[Stacked, list[Mark], float]] = []
@@ -97,8 +97,10 @@ def _beside(
         marks, scale = _pictured(picture, numbers, room)
         tried.append((column, [*marks, *notes], scale))
     largest = max(scale for _, _, scale in tried)
-    good = [one for one in tried if one[2] >= SMALLER * largest]
-    return min(good, key=lambda one: one[0].over)
+    whole = [one for one in tried if one[2] >= SMALLER * largest and not one[0].over]
+    if whole:
+        return max(whole, key=lambda one: one[2])
+    return min(tried, key=lambda one: (-one[2], one[0].over))
 
 
 @lru_cache(maxsize=4)
