@@ -95,6 +95,7 @@ def test_own_limits_may_not_disagree_with_the_fit(disc, refused):
             "disc.bore is 10 mm and pin.neck is 6 mm; a fit has one nominal size.",
         ),
         ("{fit: pin.seat, on: disc.bore, limits: H7/g6}", "pin.seat is no hole."),
+        ("{fit: disc.bore, on: disc.bore, limits: H7/g6}", "Name an outside cylinder."),
         (
             "{fit: disc.bore, on: pin.seat, limits: g6/H7}",
             'The fit is "g6/H7"; it must be a hole zone and a shaft zone.',

@@ -46,7 +46,8 @@ class Names:
         found = self.features[part][feature]
         if not kinds or isinstance(found, kinds):
             return found
-        self.read.complain(place, f"{name} is no {what}.", f"Name a {what}.")
+        article = "an" if what[0] in "aeiou" else "a"
+        self.read.complain(place, f"{name} is no {what}.", f"Name {article} {what}.")
         return None
 
     def face(self, name: str, place: Place) -> bool:
