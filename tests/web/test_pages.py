@@ -337,9 +337,9 @@ def test_a_look_up_outside_its_table_is_refused_beside_the_field(opened, words):
 
 
 def test_every_file_can_be_taken_by_itself(opened):
-    """The list of sheets links each; what is no file of the pack is refused in words."""
+    """The page links each, also once the whole pack is written; what is no file of it is refused in words."""
     text = opened.settled(opened.get("/designs/demo/sheets")).text
-    links = re.findall(r'href="(/designs/demo/one/[^"]+)"', text)
+    links = re.findall(r'href="/designs/demo/(?:one|pack)/([^"]+)"', text)
 
     assert {one.rpartition(".")[2] for one in links} >= {
         "pdf",
@@ -353,7 +353,7 @@ def test_every_file_can_be_taken_by_itself(opened):
         "txt",
     }
     for one in ("parts/shaft.dxf", "parts/shaft.step", "assembly.glb", "sizes.csv"):
-        assert f"/designs/demo/one/{one}" in links
+        assert one in links
         answer = opened.settled(opened.get(f"/designs/demo/one/{one}"))
         assert answer.status_code == 200 and len(answer.content) > 100
         assert f'filename="{one.rpartition("/")[2]}"' in answer.headers["content-disposition"]
