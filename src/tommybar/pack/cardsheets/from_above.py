@@ -106,14 +106,14 @@ def _points(loop: Loop) -> list[tuple[float, float]]:
 
 
 def _tags(shape: PlateShape, loop: Loop, x: float, bottom: float, scale: float) -> list[Mark]:
-    """The arcs by the numbers that the steps give them, on the metal's side."""
+    """The arcs and corners by the numbers that the steps give them, on the metal's side."""
     arcs = [piece for piece in loop if isinstance(piece, Arc)]
     if len(arcs) > TAGGED:
         return []
     made: list[Text] = []
     for n, arc in enumerate(arcs, 1):
         (px, py), (nx, ny) = arc.at(0.5), arc.normal(0.5)
-        tag = Text((0.0, 0.0), f"arc {n}", SMALL, anchor="middle")
+        tag = Text((0.0, 0.0), str(n), SMALL, anchor="middle")
         away = 2.0 + abs(nx) * tag.width / 2 + abs(ny) * SMALL / 2
         sides = [
             replace(
