@@ -56,7 +56,8 @@ def split_sleeve(
             rejected.append(
                 Rejected(
                     f"split sleeve bored {Mm(dia):.2f} on {feature.name}, face {free} free",
-                    f"too thick for the spindle of {shop.lathe.spindle_bore:g} mm, and {max(0.0, seated - far):.1f} mm would be held",
+                    f"too thick for the spindle of {shop.lathe.spindle_bore:g} mm, and {max(0.0, seated - far):.1f} mm would "
+                    "be held",
                 )
             )
             return []
