@@ -10,8 +10,10 @@ from tommybar.design.model import Part
 from tommybar.pack.audit.comparing import audited, faults_of
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.sheet import Dimension, Sheet
+from tommybar.shapes.features import Dim, PlateShape, Slot
 
 from ..handmade import DESIGN, IMPRINT
+from ..layout import texts
 from .handmade import BED, FLANGE, GUSSET, LINK, SLIDE
 
 LARGE = replace(IMPRINT, paper="A3")  # where nothing is crowded
@@ -64,3 +66,14 @@ def test_a_dimension_that_is_taken_off_the_paper_is_found() -> None:
     assert ("not on the sheet", "slot", "y") in [
         (one.kind, one.feature, one.size) for one in audited(SLIDE, bare).faults
     ]
+
+
+@pytest.mark.parametrize("angle", [0.0, 90.0])
+def test_a_slot_along_either_edge_is_told_with_how_it_lies(angle: float) -> None:
+    """One that stands square to the length is drawn, and its angle said, so that nothing is left to be read off a picture."""
+    slots = (Slot("window", "top", 60.0, 25.0, 16.0, Dim(6.0), None, angle),)
+    part = Part("base", "plate", "mild steel", 1, PlateShape(Dim(80.0), Dim(50.0), Dim(10.0), slots=slots))
+    sheet = drawn(part)
+
+    assert audited(part, sheet).faults == ()
+    assert any("at 90° to the length" in one.words for one in texts(sheet)) == (angle == 90.0)

@@ -124,7 +124,7 @@ def _slot(slot: Slot, shape: PlateShape, told: Told, tag: str) -> Row:
         is_open = u1 < -1e-6 or v1 < -1e-6 or u2 > size.width + 1e-6 or v2 > size.height + 1e-6
         told.word("form", "ends", "open at the outline," if is_open else "half-round ends,")
     _deep(told, slot.depth)
-    if slot.angle and not seen:
+    if slot.angle:  # a slot that stands is drawn so; said, it is no guess
         told.angle("angle", slot.angle, ", at ", " to the length")
     middle = spot_on(shape, slot.face, slot.x, slot.y)
     if not seen:
