@@ -212,8 +212,9 @@ def _stations(shape: WireShape) -> list[tuple[float, float]]:
 def wire_views(shape: WireShape, rows: list[Row], scale: float) -> list[View]:
     """The wire as it lies on the bench, its legs and bends named."""
     marks = seen_from(shape, "top", scale)
+    # a name lies beside the wire
     wanted = [
-        (row.tag, (spot[0] * scale, -spot[1] * scale), 1.5 * row.radius * scale)  # a name lies beside the wire
+        (row.tag, (spot[0] * scale, -spot[1] * scale), 1.5 * row.radius * scale)
         for row in rows
         for spot in row.spots
     ]
