@@ -133,3 +133,15 @@ def test_a_page_prints_without_what_is_only_for_the_screen(page_at, demo):
     page.goto(f"{demo}/sheets/1")
     assert page.locator("svg.sheet-drawing").is_visible()
     assert not page.get_by_role("button", name="Print").is_visible()
+
+
+def test_a_rung_is_read_across_the_whole_phone(page_at, demo):
+    """A long figure such as a tap's stands above the words and does not squeeze them to a word a line."""
+    page = page_at("phone")
+    page.goto("/designs/demo/route/shaft")
+
+    rungs = page.locator(".rung-words").all()
+    assert rungs
+    for rung in rungs:
+        whole, do = rung.bounding_box()["width"], rung.locator(".rung-do").bounding_box()["width"]
+        assert do > 0.95 * whole
