@@ -6,6 +6,8 @@ from dataclasses import replace
 
 import pytest
 
+from tommybar.making.cards import Card, Hold, Measure, Step
+from tommybar.making.instruments import too_coarse
 from tommybar.making.reaming import hole_plan
 from tommybar.shapes.features import Dim, PlateHole
 
@@ -50,3 +52,19 @@ def test_a_plain_blind_hole_takes_a_drill_that_is_owned(made, demonstrator):
     ]
 
     assert drilled == [7.0]
+
+
+def test_an_instrument_that_tells_nothing_of_a_bore_is_told(shop_r):
+    """23.4 H8 is 0.033 wide (ISO 286-2); a caliper of 0.02 standard uncertainty is sure to 0.04. Of 6 H7 a pin tells enough."""
+    wide = Dim(23.4, "piece.seat", "H8", 23.4, 23.433)
+    fine = Dim(6.0, "piece.hole", "H7", 6.0, 6.012)
+
+    def told(dim: Dim, instrument: str):
+        step = Step(1, "", "", "", "hand", 0, 0, 0, "", "", (), measure=(Measure(dim.name, dim, instrument),))
+        hold = Hold("", "", "", 0.0, 0.0, 0.0, 0.0, "")
+        card = Card("piece", 1, 1, "bench", "", "", hold, (step,), (), ())
+        return [(f.number, f.figure) for f in too_coarse("piece", (card,), shop_r)]
+
+    assert told(wide, "caliper 150") == [(483, "1.21 of the limits")]
+    assert told(fine, "plug gauges and pins") == []
+    assert told(wide, "") == []

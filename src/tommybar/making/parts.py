@@ -11,6 +11,7 @@ from tommybar.making.handwork.rings import ring_part
 from tommybar.making.handwork.springs import spring_part
 from tommybar.making.handwork.strips import sheet_part
 from tommybar.making.handwork.wires import wire_part
+from tommybar.making.instruments import too_coarse
 from tommybar.making.joints import Joint
 from tommybar.making.loop_lengths import LoopLength, with_measures
 from tommybar.making.plates import plate_part
@@ -72,7 +73,8 @@ def route_part(
     else:
         making = Making(None, (), ())
     making = _with_hand_work(making, part, shop, mates)
-    return replace(making, cards=keyed(with_measures(making.cards, part, lengths, shop)))
+    cards = keyed(with_measures(making.cards, part, lengths, shop))
+    return replace(making, cards=cards, findings=(*making.findings, *too_coarse(part.name, cards, shop)))
 
 
 def _with_hand_work(making: Making, part: Part, shop: Shop, mates: dict[str, tuple[str, ...]]) -> Making:

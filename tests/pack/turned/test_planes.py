@@ -147,3 +147,15 @@ def test_a_countersink_at_the_mouth_of_a_bore_has_its_angle_there() -> None:
 
     assert (angle.vertex[0] - face) / sheet.scale == pytest.approx(9.0 + 5.5, abs=1e-6)
     assert clashes(sheet, LINES) == []
+
+
+def test_a_hole_that_only_the_view_along_the_axis_shows_says_its_own_place() -> None:
+    """Two holes through the same place, a right angle apart: the section has one, the other's 25 stands in its callout."""
+    shape = sleeve(CrossHole("one", Dim(4.0), 25.0, 90.0, 2), CrossHole("two", Dim(6.0), 25.0, 0.0, 2))
+    sheet = part_drawing(Part("sleeve", "turned", "mild steel", 1, shape), DESIGN, IMPRINT)
+    places = [(one.feature, one.words) for one in sheet.dimensions() if one.size == "z"]
+
+    assert sides(shape) == {"one": "both", "two": "off"}
+    assert sorted(places) == [("one", "25"), ("two", "25 from A")]
+    assert "25 from A" in [one.words for one in texts(sheet)]
+    assert clashes(sheet, LINES) == []

@@ -89,7 +89,11 @@ def alike(shape: TurnedShape) -> list[tuple[CrossHole, ...]]:
 def cross_hole_callout(
     shape: TurnedShape, holes: Sequence[CrossHole], reader: Reader, angles: Angles
 ) -> Callout:
-    """What is said of one cross hole, or of several that are alike; its place is left to the view."""
+    """What is said of one cross hole, or of several that are alike.
+
+    Its place along the axis is left to the view from beside; where that does
+    not show it, it is said here.
+    """
     hole = holes[0]
     many = f"{len(holes)} × " if len(holes) > 1 else ""
     say = Saying(hole.name, reader)
@@ -118,6 +122,13 @@ def cross_hole_callout(
             turned.append((own, own.angle("angle", twin.angle)))
         words = "at " + ", ".join(angle for _, angle in turned)
         for own, _ in turned:
+            own.row(words, True)
+            printed += own.printed
+        say.row(words, True)
+    if shown(shape, holes) is None:
+        for twin in holes:
+            own = Saying(twin.name, reader)
+            words = f"{own.length('length', 'z', twin.z, 'face A')} from A"
             own.row(words, True)
             printed += own.printed
         say.row(words, True)

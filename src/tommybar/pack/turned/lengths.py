@@ -9,6 +9,7 @@ from tommybar.pack.marks import GAP, arrow
 from tommybar.pack.printed import PrintedDimension
 from tommybar.pack.profile import metal_at, nominal
 from tommybar.pack.sheet import Arc, Dimension, Line, Mark, Text
+from tommybar.pack.turned.across import alike, shown
 from tommybar.pack.turned.metal import chords, solid
 from tommybar.pack.units import Reader
 from tommybar.shapes.features import Arc as ArcLand
@@ -78,8 +79,10 @@ def places_of(shape: TurnedShape) -> list[Place]:
             put(end, name, "end")
         else:
             put(start, name, "start")
-    for hole in shape.cross_holes:
-        put(hole.z, hole.name, "z")
+    for holes in alike(shape):
+        if shown(shape, holes) is not None:  # else its place is said in the view along the axis
+            for hole in holes:
+                put(hole.z, hole.name, "z")
     for place in found:
         place.held = any(abs(z - place.z) < SAME for z in arcs)
     return sorted(found, key=lambda one: one.z)
