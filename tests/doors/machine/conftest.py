@@ -91,7 +91,7 @@ def device(chromium, house):
 
 
 def unforeseen(said):
-    """An error on the console that a test did not bring about by taking the server away."""
+    """An error on the console that a test did not bring about by taking the server away, be it in mid-answer."""
     return said.type == "error" and not re.search(
-        r"ERR_(CONNECTION_\w+|EMPTY_RESPONSE|FAILED)|status of 403", said.text
+        r"ERR_(CONNECTION_\w+|EMPTY_RESPONSE|CONTENT_LENGTH_MISMATCH|FAILED)|status of 403", said.text
     )
