@@ -159,3 +159,15 @@ def test_a_hole_that_only_the_view_along_the_axis_shows_says_its_own_place() -> 
     assert sorted(places) == [("one", "25"), ("two", "25 from A")]
     assert "25 from A" in [one.words for one in texts(sheet)]
     assert clashes(sheet, LINES) == []
+
+
+def test_a_blind_thread_says_how_deep_its_hole_is_drilled() -> None:
+    """M4 9 deep: the tap's lead of three threads of 0.7 lies below the full thread, 9 + 2.1 = 11.1."""
+    shape = TurnedShape(
+        Dim(40.0),
+        (Cylinder("body", Dim(30.0), 0, 40),),
+        bores=(Bore("seat", Dim(4.0), "A", 9.0, False, thread="M4"),),
+    )
+    sheet = part_drawing(Part("piece", "turned", "mild steel", 1, shape), DESIGN, IMPRINT)
+
+    assert "drill Ø3.3 × 11.1 deep" in [one.words for one in texts(sheet)]

@@ -155,9 +155,9 @@ def _untold(whole: Assembly, picture: Picture) -> list[str]:
 
 def _afterwords(order: Order) -> list[str]:
     told: list[str] = []
-    for group in order.trapped:
-        names = ", ".join(part.replace("_", " ") for part, _ in group)
-        told.append(f"Once joined for good these do not come apart: {names}")
+    groups = [" with ".join(part.replace("_", " ") for part, _ in group) for group in order.trapped]
+    if groups:
+        told.append(f"Once joined for good these do not come apart from one another: {'; '.join(groups)}")
     if order.stuck:
         names = ", ".join(part.replace("_", " ") for part, _ in order.stuck)
         told.append(f"No straight way brings these together: {names}")

@@ -27,12 +27,12 @@ def section_words(section: str, size: float, width: float, reader: Reader) -> st
     'tube Ø25 × 23 bore'
     """
     if section == "round":
-        return f"round Ø{reader.length(size)}"
+        return f"round Ø{reader.plain(size)}"
     if section == "tube":
-        return f"tube Ø{reader.length(size)} × {reader.length(width)} bore"
+        return f"tube Ø{reader.plain(size)} × {reader.plain(width)} bore"
     if width:
-        return f"{section} {reader.length(width)} × {reader.length(size)}"
-    return f"{section} {reader.length(size)}"
+        return f"{section} {reader.plain(width)} × {reader.plain(size)}"
+    return f"{section} {reader.plain(size)}"
 
 
 def bar_marks(bar: SawnBar, longest: float, reader: Reader) -> tuple[list[Mark], float]:

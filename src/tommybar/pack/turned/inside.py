@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from tommybar.facts.drills.centre_drills import centre_drill
+from tommybar.facts.threads import tap_depths, thread
 from tommybar.pack.profile import nominal
 from tommybar.pack.turned.angles import before_face, whole_angle
 from tommybar.pack.turned.outside import commonest_edge, finish_row
@@ -49,6 +50,12 @@ def _wall_end(shape: TurnedShape, radius: float, side: str, fallback: float) -> 
     return min(ends) if side == "A" else max(ends)
 
 
+def _lead(shape: TurnedShape, one: Bore, reader: Reader) -> str:
+    """How deep a blind hole is drilled so that the tap's lead has room below the full thread, where the part has it."""
+    deep = tap_depths(thread(one.thread), one.depth).full_diameter_depth
+    return f" × {reader.place(deep)} deep" if deep < shape.length.value else ""
+
+
 def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
     say = Saying(one.name, reader, "face " + one.face)
 
@@ -66,7 +73,12 @@ def _bore(shape: TurnedShape, one: Bore, reader: Reader, side: str) -> Callout:
         say.row(words)
         if one.full or not one.through:
             drill = f"drill Ø{reader.plain(drawn_bore(one))}"
-            say.row(f"{drill} {'through' if one.through else deep()}" if one.full else drill, True)
+            say.row(
+                f"{drill} {'through' if one.through else deep()}"
+                if one.full
+                else drill + _lead(shape, one, reader),
+                True,
+            )
     else:
         say.sized("dia", one.dia, after=deep())
         if one.dia.toleranced:
