@@ -10,6 +10,7 @@ from tommybar.design.model import Part
 from tommybar.pack.drawing import part_drawing
 from tommybar.pack.profile import metal_at
 from tommybar.pack.sheet import Angular, Dimension, Line
+from tommybar.pack.turned.drawn import thread_marks
 from tommybar.pack.turned.metal import chords, cut
 from tommybar.pack.turned.mouths import mouth_marks
 from tommybar.pack.turned.planes import sides
@@ -171,3 +172,18 @@ def test_a_blind_thread_says_how_deep_its_hole_is_drilled() -> None:
     sheet = part_drawing(Part("piece", "turned", "mild steel", 1, shape), DESIGN, IMPRINT)
 
     assert "drill Ø3.3 × 11.1 deep" in [one.words for one in texts(sheet)]
+
+
+def test_the_end_of_a_thread_on_a_plain_rod_is_a_thick_line() -> None:
+    """No shoulder shows it: the limit of the useful length is a thick line (ISO 6410-1)."""
+
+    def ends(dia: float) -> list[float]:
+        shape = TurnedShape(
+            Dim(18.0),
+            (Cylinder("screw", Dim(3.0), 0, 6, thread="M3"), Cylinder("rod", Dim(dia), 6, 18)),
+        )
+        marks = thread_marks(shape, 2.0, "outside")
+        return [one.points[0][0] for one in marks if isinstance(one, Line) and one.kind == "thick"]
+
+    assert ends(3.0) == [12.0]
+    assert ends(5.0) == []

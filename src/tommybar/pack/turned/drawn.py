@@ -102,7 +102,8 @@ def thread_marks(shape: TurnedShape, scale: float, view: View) -> list[Mark]:
                 y = -side * root * scale
                 marks.append(Line(((start * scale, y), (end * scale, y)), "thin"))
             for z in (start, end):
-                if one.start + 0.02 < z < one.end - 0.02 and not _in_groove(shape, z):
+                inside = one.start + 0.02 < z < one.end - 0.02
+                if (inside or _runs_on(shape, one, z)) and not _in_groove(shape, z):
                     half = one.dia.value / 2 * scale
                     marks.append(Line(((z * scale, -half), (z * scale, half)), "thick"))
     if view == "outside":
@@ -154,6 +155,16 @@ def cross_thread(shape: TurnedShape, hole: CrossHole, side: int, scale: float) -
         Line(((at * scale, -side * floor * scale), (at * scale, -side * bounds[-1] * scale)), "thin")
         for at in (hole.z - major, hole.z + major)
     ]
+
+
+def _runs_on(shape: TurnedShape, one: Cylinder, z: float) -> bool:
+    """Whether a plain land of the same diameter goes on where a thread ends, so that no shoulder shows its end."""
+    return any(
+        abs(dia - one.dia.value) < 0.02 and abs(at - z) < 0.02
+        for other in shape.outside
+        if other is not one
+        for at, dia in ((other.start, other.start_dia), (other.end, other.end_dia))
+    )
 
 
 def screw_span(shape: TurnedShape, one: Cylinder) -> tuple[float, float]:
